@@ -1,0 +1,271 @@
+package dialog
+
+import (
+	"encoding/json"
+	"fmt"
+	"reflect"
+	"time"
+)
+
+// Event is one fact of a diary. The set is closed: every event is listed in
+// events below, under the name it is stored by. Fields may be added with a
+// useful zero value; names and meanings never change.
+type Event interface{ event() }
+
+// About the person.
+type (
+	// Consented: the person agreed to this version of what is kept.
+	Consented struct{ Version string }
+	// LanguageSet holds a language code: en, sw, hi, hi-Latn, es or fr.
+	LanguageSet struct{ Lang string }
+	Named       struct{ Name string }
+	// Placed: an area of the officer's list (or none) and its IANA zone.
+	Placed  struct{ Area, Zone string }
+	HourSet struct{ Minute int } // reminders come at this minute of the day
+	// UnitsSet: "feet" or "metres".
+	UnitsSet    struct{ Units string }
+	PicturesSet struct{ Off bool }
+	// MeasureSet: one Unit of Material (or of anything) weighs Kg here.
+	MeasureSet struct {
+		Unit, Material string
+		Kg             float64
+	}
+	StopAsked struct{}
+	CameBack  struct{}
+	// Heard: the person wrote while reminders were waiting for an answer.
+	Heard  struct{}
+	BarSet struct{ On bool } // the phone refuses our letters
+	// Appointed: the operator made this person an officer.
+	Appointed struct{}
+	Joined    struct{ Group GroupID }
+	GroupLeft struct{ Group GroupID }
+	// GroupMade, RoleGiven, RoleEnded: who looks after which group.
+	GroupMade struct {
+		Group GroupID
+		Name  string
+	}
+	RoleGiven struct {
+		Group GroupID
+		Role  Role
+	}
+	RoleEnded  struct{ Group GroupID }
+	InviteMade struct {
+		Code    string
+		Group   GroupID
+		Role    Role
+		Expires time.Time
+	}
+	InviteEnded struct{ Code string }
+	// OfficerAsked: the farmer asked for a person.
+	OfficerAsked struct{ Text string }
+	// OfficerWrote: an officer's or lead farmer's words to the farmer.
+	OfficerWrote struct{ Text string }
+	// Visited: an officer was there, which clears the line from the board.
+	Visited struct{}
+	// PutOff: an officer does not want to see this line before that day.
+	PutOff struct{ Until Day }
+	// Struck takes back every line told together under that number.
+	Struck struct{ Told int }
+)
+
+// About a heap.
+type (
+	// Begun: a heap, or a lot of dung or manure, is being planned.
+	Begun      struct{ Path Path }
+	PathChosen struct{ Path Path }
+	// Gathered: an amount in a farmer's own measure is at hand.
+	Gathered struct {
+		N              float64
+		Unit, Material string
+	}
+	GatherDone    struct{}
+	DateWished    struct{ Day Day }
+	StarterChosen struct{ Starter Starter }
+	BottleMixed   struct{}
+	BottleShaken  struct{}
+	// BottleFelt: bloated, flat, burst or leaking.
+	BottleFelt    struct{ State string }
+	BottleReady   struct{}
+	BottleSpoiled struct{}
+	SiteFound     struct{}
+	Prepared      struct{}
+	BaseLaid      struct{}
+	LayerLaid     struct{}
+	// Squeezed: a handful is dry, right or wet.
+	Squeezed struct{ Moisture string }
+	// Built: the heap stands, with its sides in metres (0 = not told).
+	Built struct{ Length, Width, Height float64 }
+	// StickRead: hot, warm or cold; Celsius when a thermometer told it.
+	StickRead struct {
+		Warmth  string  `json:",omitempty"`
+		Celsius float64 `json:",omitempty"`
+	}
+	Smelt       struct{ Smell string }
+	Saw         struct{ Sight string }
+	RedoOrdered struct{ Cause string }
+	TurnedOver  struct{}
+	// Sank: how far the heap went down: "third", "little" or "not"; or its new sides.
+	Sank struct {
+		How                   string  `json:",omitempty"`
+		Length, Width, Height float64 `json:",omitzero"`
+	}
+	Watered       struct{}
+	Covered       struct{}
+	FinishedEarly struct{}
+	Opened        struct{}
+	Cooled        struct{}
+	Sieved        struct{}
+	// Passed: how much went through the coarse sieve.
+	Passed    struct{ Kg float64 }
+	TrialSet  struct{}
+	TrialDone struct{ Stayed bool }
+	WormsHad  struct{ Kg float64 }
+	Fed       struct{}
+	// WormsSeen: worms_well, worms_escaping, worms_dead.
+	WormsSeen    struct{ Sight string }
+	Ripe         struct{} // grainy like tea leaves all through
+	HarvestTaken struct{}
+	Yielded      struct{ Kg float64 }
+	// UseChosen: field, sale or both, and a crop code of compost.Rate.
+	UseChosen struct{ Use, Crop string }
+	Rated     struct{ Stars int }
+	Finished  struct{}
+	GivenUp   struct{}
+	// Hurt and Peril: a danger was reported (harm=…, smoke, fire, burst …).
+	Peril struct{ What string }
+	// PerilSeen: an officer has seen it, or the farmer says it is over.
+	PerilSeen struct{}
+	// Snoozed: not before that day. Skipped: not at all in this round.
+	Snoozed struct {
+		Task Task
+		Day  Day
+	}
+	Skipped struct{ Task Task }
+	// Reminded and Missed: what became of a due line.
+	Reminded struct {
+		Task Task
+		Day  Day
+	}
+	Missed struct {
+		Task Task
+		Day  Day
+		Why  string
+	}
+)
+
+// events is the closed set, by stored name.
+var events = func() map[string]reflect.Type {
+	set := map[string]reflect.Type{}
+	for _, e := range []Event{
+		Consented{}, LanguageSet{}, Named{}, Placed{}, HourSet{}, UnitsSet{}, PicturesSet{},
+		MeasureSet{}, StopAsked{}, CameBack{}, Heard{}, BarSet{}, Appointed{}, Joined{}, GroupLeft{},
+		GroupMade{}, RoleGiven{}, RoleEnded{}, InviteMade{}, InviteEnded{}, OfficerAsked{},
+		OfficerWrote{}, Visited{}, PutOff{}, Struck{},
+		Begun{}, PathChosen{}, Gathered{}, GatherDone{}, DateWished{}, StarterChosen{}, BottleMixed{},
+		BottleShaken{}, BottleFelt{}, BottleReady{}, BottleSpoiled{}, SiteFound{}, Prepared{}, BaseLaid{},
+		LayerLaid{}, Squeezed{}, Built{}, StickRead{}, Smelt{}, Saw{}, RedoOrdered{}, TurnedOver{}, Sank{},
+		Watered{}, Covered{}, FinishedEarly{}, Opened{}, Cooled{}, Sieved{}, Passed{}, TrialSet{}, TrialDone{},
+		WormsHad{}, Fed{}, WormsSeen{}, Ripe{}, HarvestTaken{}, Yielded{}, UseChosen{}, Rated{}, Finished{},
+		GivenUp{}, Peril{}, PerilSeen{}, Snoozed{}, Skipped{}, Reminded{}, Missed{},
+	} {
+		set[reflect.TypeOf(e).Name()] = reflect.TypeOf(e)
+	}
+	return set
+}()
+
+// Encode gives an event's stored name and body.
+func Encode(e Event) (kind string, body []byte, err error) {
+	kind = reflect.TypeOf(e).Name()
+	if events[kind] == nil {
+		return "", nil, fmt.Errorf("encode %s: not an event of the diary", kind)
+	}
+	body, err = json.Marshal(e)
+	return kind, body, err
+}
+
+// Decode is Encode undone. An unknown name is an error: a newer program wrote it.
+func Decode(kind string, body []byte) (Event, error) {
+	t := events[kind]
+	if t == nil {
+		return nil, fmt.Errorf("diary entry %q: not known to this version", kind)
+	}
+	v := reflect.New(t)
+	if err := json.Unmarshal(body, v.Interface()); err != nil {
+		return nil, fmt.Errorf("diary entry %q: %w", kind, err)
+	}
+	return v.Elem().Interface().(Event), nil
+}
+
+func (Consented) event()     {}
+func (LanguageSet) event()   {}
+func (Named) event()         {}
+func (Placed) event()        {}
+func (HourSet) event()       {}
+func (UnitsSet) event()      {}
+func (PicturesSet) event()   {}
+func (MeasureSet) event()    {}
+func (StopAsked) event()     {}
+func (CameBack) event()      {}
+func (Heard) event()         {}
+func (BarSet) event()        {}
+func (Appointed) event()     {}
+func (Joined) event()        {}
+func (GroupLeft) event()     {}
+func (GroupMade) event()     {}
+func (RoleGiven) event()     {}
+func (RoleEnded) event()     {}
+func (InviteMade) event()    {}
+func (InviteEnded) event()   {}
+func (OfficerAsked) event()  {}
+func (OfficerWrote) event()  {}
+func (Visited) event()       {}
+func (PutOff) event()        {}
+func (Struck) event()        {}
+func (Begun) event()         {}
+func (PathChosen) event()    {}
+func (Gathered) event()      {}
+func (GatherDone) event()    {}
+func (DateWished) event()    {}
+func (StarterChosen) event() {}
+func (BottleMixed) event()   {}
+func (BottleShaken) event()  {}
+func (BottleFelt) event()    {}
+func (BottleReady) event()   {}
+func (BottleSpoiled) event() {}
+func (SiteFound) event()     {}
+func (Prepared) event()      {}
+func (BaseLaid) event()      {}
+func (LayerLaid) event()     {}
+func (Squeezed) event()      {}
+func (Built) event()         {}
+func (StickRead) event()     {}
+func (Smelt) event()         {}
+func (Saw) event()           {}
+func (RedoOrdered) event()   {}
+func (TurnedOver) event()    {}
+func (Sank) event()          {}
+func (Watered) event()       {}
+func (Covered) event()       {}
+func (FinishedEarly) event() {}
+func (Opened) event()        {}
+func (Cooled) event()        {}
+func (Sieved) event()        {}
+func (Passed) event()        {}
+func (TrialSet) event()      {}
+func (TrialDone) event()     {}
+func (WormsHad) event()      {}
+func (Fed) event()           {}
+func (WormsSeen) event()     {}
+func (Ripe) event()          {}
+func (HarvestTaken) event()  {}
+func (Yielded) event()       {}
+func (UseChosen) event()     {}
+func (Rated) event()         {}
+func (Finished) event()      {}
+func (GivenUp) event()       {}
+func (Peril) event()         {}
+func (PerilSeen) event()     {}
+func (Snoozed) event()       {}
+func (Skipped) event()       {}
+func (Reminded) event()      {}
+func (Missed) event()        {}

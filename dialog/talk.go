@@ -1,0 +1,40 @@
+package dialog
+
+import "time"
+
+// Talk is where a conversation stands: the question open, and what is needed to
+// take the last fact back. It is kept beside the diary, not in it.
+type Talk struct {
+	Lang   string    `json:",omitempty"` // before consent, the only thing known
+	Code   string    `json:",omitempty"` // an invite waiting for consent
+	Open   Question  `json:",omitzero"`
+	Seq    int       `json:",omitempty"` // of the last question; a button of an older one is stale
+	Misses int       `json:",omitempty"` // answers in a row that were not understood
+	Past   []Past    `json:",omitempty"` // what undo can reach, newest last
+	Said   uint64    `json:",omitempty"` // print of our last letter, to avoid saying it twice
+	SaidAt time.Time `json:",omitzero"`
+	Line   uint64    `json:",omitempty"` // print of the person's last line
+	Lines  []string  `json:",omitempty"` // the last few lines, for an officer who is asked for
+}
+
+// Past is one told message that can be taken back, with the question it answered.
+type Past struct {
+	Told int
+	Open Question
+}
+
+// Question is one question put to a person.
+type Question struct {
+	ID      string   `json:",omitempty"` // key of questions
+	Heap    HeapID   `json:",omitempty"`
+	Task    Task     `json:",omitempty"`
+	Choices []Choice `json:",omitempty"`
+	Who     PersonID `json:",omitempty"` // the farmer an officer answers or visits
+	Text    string   `json:",omitempty"` // what waits for a yes: an announcement, a doubtful fact
+}
+
+// Choice is one numbered answer: what is shown and what it means.
+type Choice struct {
+	Label string
+	Means string
+}
