@@ -1,0 +1,119 @@
+package compost
+
+// What the weighed guesses say: the interval of each hour, hot days, the next
+// turn, and how much of the outside had its time inside.
+
+import "math"
+
+// look writes the interval of hour h: the guesses' own spread and the stray,
+// added as the sides of a right angle.
+func (f *filter) look(e *HeatEstimate, h int) {
+	var part [96]float64
+	for i := range f.core {
+		t := math.Max(0, math.Min(f.core[i].temp+f.stray[i], 94))
+		part[int(t)] += f.weight[i]
+	}
+	low, mid, high := quantile(&part, 0.1), quantile(&part, 0.5), quantile(&part, 0.9)
+	s := tenth * math.Sqrt(f.strayP)
+	e.Hours[h] = float64(h)
+	e.Likely[h] = mid
+	e.Low[h] = math.Max(0, mid-math.Hypot(mid-low, s))
+	e.High[h] = math.Min(mid+math.Hypot(high-mid, s), 85)
+}
+
+// quantile reads the temperature below which the given part of weight lies.
+func quantile(part *[96]float64, q float64) float64 {
+	var below float64
+	for i, p := range part {
+		if below+p >= q && p > 0 {
+			return float64(i) + (q-below)/p
+		}
+		below += p
+	}
+	return float64(len(part))
+}
+
+// count adds the hour to the hot days and to the killing time of each guess.
+func (f *filter) count() {
+	sd := math.Sqrt(f.strayP)
+	for i := range f.core {
+		t := f.core[i].temp + f.stray[i]
+		f.hot[i] += normal((t-55)/sd) / 24
+		if days, ok := KillDays(t); ok {
+			f.spell[i] += 1 / (24 * days)
+		}
+	}
+}
+
+// sum closes the account of hot days and treated outside.
+func (f *filter) sum(e *HeatEstimate) {
+	var mean float64
+	for i, w := range f.weight {
+		mean += w * f.hot[i]
+	}
+	low, high := 0.0, 0.0
+	for i, w := range f.weight {
+		d := f.hot[i] - mean
+		low += w * d * d
+		high = math.Max(high, f.hot[i])
+	}
+	// The stray lasts two days or so: independent pieces of it add up.
+	sd := math.Sqrt(low + mean*strayHours/24*0.3)
+	top := float64(len(e.Hours)) / 24
+	e.DaysAt55 = Range{math.Max(0, mean-tenth*sd), mean, math.Min(top, mean+tenth*sd)}
+
+	// The first hot spell treats the first core. Each later one that lasted
+	// long enough treats what its turn put inside: at worst as much of the rim
+	// as chance gives, at best as much as the core holds; half way is taken.
+	c := coreShare(f.dims)
+	inside := (c + math.Min(1, c/(1-c))) / 2
+	for i, w := range f.weight {
+		n := f.spells[i]
+		if f.turn > 0 && f.spell[i] >= 1 {
+			n++
+		}
+		e.OutsideTreated += w * (1 - math.Pow(1-inside, float64(n)))
+	}
+}
+
+// nextTurn runs the guesses on for ten days and finds the first hour from now
+// at which the core has likely had three days at 55 C since the last turn, or
+// has begun to fall from its heat, or is too warm. A heap that is not likely
+// to be hot is not turned.
+func (f *filter) nextTurn(e *HeatEstimate, until int) float64 {
+	const ahead, least = 240, 48 // not within two days of the last turn (practice: 3-4 days)
+	last := 0.0
+	if f.turn > 0 {
+		last = f.log.Turns[f.turn-1]
+	}
+	hot, peak := 0, 0.0
+	seen := func(h int, likely float64) bool {
+		if float64(h) < last {
+			return false
+		}
+		peak = math.Max(peak, likely)
+		if likely >= 55 {
+			hot++
+		}
+		if float64(h) < last+least || h < until {
+			return false
+		}
+		return likely >= 66 || peak >= 50 && (hot >= 72 && likely < 60 || likely < peak-5 && likely >= 40)
+	}
+	for h, likely := range e.Likely {
+		if seen(h, likely) {
+			return float64(h)
+		}
+	}
+	for h := until + 1; h <= until+ahead; h++ {
+		var mean float64
+		for i, w := range f.weight {
+			mean += w * (f.core[i].temp + f.stray[i])
+		}
+		if seen(h, mean) {
+			return float64(h)
+		}
+		f.pass()
+	}
+	return 0
+}
