@@ -1,0 +1,181 @@
+package store
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"runtime/debug"
+	"time"
+
+	"warmstick/dialog"
+)
+
+// Call is one input that waits for its answer, and where it came from.
+type Call struct {
+	Chat   int64           // who speaks; a chat never heard of is a stranger
+	Person dialog.PersonID // who speaks, when there is no chat to go by
+	In     dialog.Input    // a Reminder is filled with what is due
+	Inbox  int64           // the update it came with, 0 = none
+	// Hushed keeps plain replies back: a later line of the same chat waits, and
+	// one answer to the whole is enough. Care and words to others still go.
+	Hushed bool
+}
+
+// Outcome is what became of a call.
+type Outcome struct {
+	Person  dialog.PersonID
+	Letters int
+	Err     error // ErrHandled, or a *Broken conversation
+}
+
+// Broken is a conversation that panicked. It holds where, never what was said.
+type Broken struct{ Where string }
+
+func (b *Broken) Error() string { return "the conversation broke off: " + b.Where }
+
+// Converse lets people speak, one after the other, in one transaction: the
+// states are loaded, the conversation decides, and the diary, letters, due rows
+// and handled marks are written. When it returns an error nothing was written.
+// A call whose conversation breaks is put aside and the rest hold.
+func (db *DB) Converse(ctx context.Context, now time.Time, calls ...Call) ([]Outcome, error) {
+	outcomes := make([]Outcome, len(calls))
+	now = at(ms(now))
+	err := db.write(ctx, "converse", func() error {
+		for i, c := range calls {
+			o, err := db.converse(now, c)
+			if err != nil {
+				return err
+			}
+			outcomes[i] = o
+		}
+		return nil
+	})
+	if err != nil {
+		return nil, fmt.Errorf("keep the answers to %d calls: %w", len(calls), plain(err))
+	}
+	return outcomes, nil
+}
+
+func (db *DB) converse(now time.Time, c Call) (Outcome, error) {
+	if c.Inbox != 0 {
+		n, err := db.stmts.exec(inboxDone, ms(now), c.Inbox)
+		if err != nil {
+			return Outcome{}, err
+		}
+		if n == 0 {
+			return Outcome{Err: ErrHandled}, nil
+		}
+	}
+	p, err := db.speaker(c)
+	if err != nil {
+		return Outcome{}, err
+	}
+	if p == nil {
+		return Outcome{Err: ErrHandled}, nil
+	}
+	o := Outcome{Person: p.state.Person.ID}
+	reminder, isReminder := c.In.(dialog.Reminder)
+	if isReminder {
+		if reminder.Due = p.due(now); len(reminder.Due) == 0 {
+			return Outcome{Person: o.Person, Err: ErrHandled}, nil
+		}
+		c.In = reminder
+	}
+	r := &register{db: db}
+	answer, err := ask(db.step, p.state, r, c.In, now)
+	if r.err != nil {
+		return Outcome{}, r.err
+	}
+	if broken, ok := errors.AsType[*Broken](err); ok {
+		o.Err = broken
+		return o, db.setAside(now, p, c, broken)
+	}
+	w := &writing{db: db, now: now, speaker: p, hushed: c.Hushed}
+	if err := w.keep(answer); err != nil {
+		return Outcome{}, err
+	}
+	if isReminder && len(answer.Entries) == 0 {
+		if err := db.push(p, now); err != nil {
+			return Outcome{}, err
+		}
+	}
+	if c.Inbox != 0 && p.unknown() {
+		_, err = db.stmts.exec(inboxWipe, c.Inbox)
+	}
+	o.Letters = w.letters
+	return o, err
+}
+
+// ask runs the conversation and turns a panic into an error.
+func ask(step Step, s dialog.State, r dialog.Register, in dialog.Input, now time.Time) (a dialog.Answer, err error) {
+	defer func() {
+		if cause := recover(); cause != nil {
+			err = &Broken{Where: where(debug.Stack())}
+		}
+	}()
+	s.Register = r
+	return step(s, in, now), nil
+}
+
+// setAside marks what broke the conversation: the update is spoiled, a due row
+// is looked at again in an hour.
+func (db *DB) setAside(now time.Time, p *page, c Call, broken *Broken) error {
+	if c.Inbox != 0 {
+		if _, err := db.stmts.exec(inboxSpoil, ms(now), broken.Error(), c.Inbox); err != nil {
+			return err
+		}
+	}
+	if _, ok := c.In.(dialog.Reminder); ok {
+		return db.push(p, now)
+	}
+	return nil
+}
+
+// lookAgain is how long a due row rests that nothing came of. It should not
+// happen; without the rest it would be looked at for ever.
+const lookAgain = time.Hour
+
+func (db *DB) push(p *page, now time.Time) error {
+	p.look = ms(now.Add(lookAgain))
+	_, err := db.stmts.exec(duePush, p.look, int64(p.state.Person.ID), ms(now))
+	return err
+}
+
+// due lists the person's due rows whose moment has come.
+func (p *page) due(now time.Time) []dialog.Due {
+	if p.look > ms(now) {
+		return nil
+	}
+	var due []dialog.Due
+	for _, d := range p.plan {
+		if !d.At.After(now) {
+			due = append(due, d)
+		}
+	}
+	return due
+}
+
+// unknown says whether nothing of this person may be kept but chat and language.
+func (p *page) unknown() bool {
+	return p.state.Person.Consent == "" && !p.state.Person.Appointed
+}
+
+// speaker finds the page of who speaks and opens one for a stranger.
+func (db *DB) speaker(c Call) (*page, error) {
+	if c.Person != 0 {
+		return db.page(c.Person)
+	}
+	p, err := db.pageByChat(c.Chat)
+	if p != nil || err != nil {
+		return p, err
+	}
+	db.count.person++
+	return db.newPage(dialog.PersonID(db.count.person), c.Chat)
+}
+
+func (db *DB) newPage(id dialog.PersonID, chat int64) (*page, error) {
+	if _, err := db.stmts.exec(personAdd, int64(id), chat); err != nil {
+		return nil, err
+	}
+	return db.shelf.lay(&page{chat: chat, state: dialog.Fold(id, nil), fresh: true}), nil
+}

@@ -1,0 +1,66 @@
+package store
+
+import (
+	"context"
+	"fmt"
+	"time"
+
+	"warmstick/dialog"
+)
+
+// TooLate is why a letter is refused whose evening has come.
+const TooLate = "its day was over before it could go"
+
+// Forget deletes a person: rows, letters, raw updates, and from the file itself
+// what they said. A tombstone with nothing but the number stays, so that an older
+// backup cannot bring them back.
+func (db *DB) Forget(ctx context.Context, now time.Time, id dialog.PersonID) error {
+	err := db.write(ctx, "forget", func() error {
+		return db.erase(ctx, now, id)
+	})
+	if err != nil {
+		return fmt.Errorf("delete person %d: %w", id, plain(err))
+	}
+	return db.Wipe(ctx)
+}
+
+func (db *DB) erase(ctx context.Context, now time.Time, id dialog.PersonID) error {
+	for _, q := range []string{
+		`DELETE FROM inbox WHERE chat = (SELECT chat FROM person WHERE id = ?1 AND chat <> 0)`,
+		`DELETE FROM hold WHERE chat = (SELECT chat FROM person WHERE id = ?1)`,
+		`DELETE FROM letter WHERE person = ?1`,
+		`DELETE FROM due WHERE person = ?1`,
+		`DELETE FROM card WHERE person = ?1`,
+		`DELETE FROM membership WHERE person = ?1`,
+		`DELETE FROM invite WHERE by = ?1`,
+		`DELETE FROM snapshot WHERE person = ?1`,
+		`DELETE FROM entry WHERE person = ?1`,
+		`DELETE FROM leaving WHERE person = ?1`,
+		`DELETE FROM person WHERE id = ?1`,
+	} {
+		if _, err := db.conn.ExecContext(ctx, q, int64(id)); err != nil {
+			return err
+		}
+	}
+	if _, err := db.conn.ExecContext(ctx, `INSERT INTO tombstone VALUES (?, ?) ON CONFLICT DO NOTHING`, int64(id), ms(now)); err != nil {
+		return err
+	}
+	db.shelf.drop(id)
+	delete(db.gone, id)
+	return nil
+}
+
+// Wipe empties the write-ahead log, where deleted words would live on. It waits
+// for readers; when one does not end it says so and the next Wipe tries again.
+func (db *DB) Wipe(ctx context.Context) error {
+	db.mu.Lock()
+	defer db.mu.Unlock()
+	var busy, log, done int
+	if err := db.conn.QueryRowContext(ctx, `PRAGMA wal_checkpoint(TRUNCATE)`).Scan(&busy, &log, &done); err != nil {
+		return fmt.Errorf("empty the log: %w", plain(err))
+	}
+	if busy != 0 {
+		return fmt.Errorf("empty the log: a reader is in the way")
+	}
+	return nil
+}

@@ -1,0 +1,177 @@
+package store
+
+import (
+	"encoding/json"
+	"fmt"
+	"time"
+
+	"warmstick/dialog"
+)
+
+// writing is one answer being written down.
+type writing struct {
+	db      *DB
+	now     time.Time
+	speaker *page
+	hushed  bool
+	letters int
+	touched []*page // whose diary or talk changed, in order
+}
+
+// keep writes one answer: entries, talk, letters, then the rows made from them.
+func (w *writing) keep(a dialog.Answer) error {
+	before := rounds(w.speaker.state)
+	for _, e := range a.Entries {
+		if err := w.append(e); err != nil {
+			return err
+		}
+	}
+	w.speaker.state.Talk = a.Talk
+	if err := w.saveTalk(w.speaker); err != nil {
+		return err
+	}
+	for _, p := range w.touched {
+		if err := w.db.settle(p); err != nil {
+			return err
+		}
+	}
+	if err := w.dropStale(before); err != nil {
+		return err
+	}
+	for _, l := range a.Letters {
+		if err := w.post(l); err != nil {
+			return err
+		}
+	}
+	for _, id := range a.Forget {
+		if _, err := w.db.stmts.exec(leavingAdd, int64(id)); err != nil {
+			return err
+		}
+		w.db.gone[id] = true
+	}
+	return nil
+}
+
+// append writes one line into its person's diary and folds it in.
+func (w *writing) append(e dialog.Entry) error {
+	if e.Person == 0 {
+		e.Person = w.speaker.state.Person.ID
+	}
+	p, err := w.db.page(e.Person)
+	if err != nil {
+		return err
+	}
+	if p == nil { // a farmer without a phone, entered by a lead farmer
+		if p, err = w.db.newPage(e.Person, 0); err != nil {
+			return err
+		}
+	}
+	kind, body, err := dialog.Encode(e.Event)
+	if err != nil {
+		return err
+	}
+	w.db.count.entry++
+	e.ID = dialog.EntryID(w.db.count.entry)
+	e.At, e.Noted = at(ms(e.At)), at(ms(e.Noted))
+	_, err = w.db.stmts.exec(entryAdd, int64(e.Person), int64(e.ID), int64(e.Heap), ms(e.At), int64(e.Day), ms(e.Noted),
+		int64(e.By), int64(e.Told), kind, string(body))
+	if err != nil {
+		return err
+	}
+	talk := p.state.Talk
+	p.state = p.state.After(e)
+	p.state.Talk = talk
+	if _, struck := e.Event.(dialog.Struck); struck {
+		p.anew = true
+	}
+	p.last = int64(e.ID)
+	p.lines++
+	p.dirty = true
+	w.touch(p)
+	return nil
+}
+
+func (w *writing) touch(p *page) {
+	for _, t := range w.touched {
+		if t == p {
+			return
+		}
+	}
+	w.touched = append(w.touched, p)
+}
+
+func (w *writing) saveTalk(p *page) error {
+	talk, err := json.Marshal(p.state.Talk)
+	if err != nil {
+		return fmt.Errorf("talk of person %d: %w", p.state.Person.ID, err)
+	}
+	_, err = w.db.stmts.exec(personTalk, string(talk), int64(p.state.Person.ID))
+	return err
+}
+
+// round is how far a heap has come; a reminder is of use while it stands.
+type round struct {
+	round int
+	stage dialog.Stage
+}
+
+func rounds(s dialog.State) map[dialog.HeapID]round {
+	if len(s.Heaps) == 0 {
+		return nil
+	}
+	m := make(map[dialog.HeapID]round, len(s.Heaps))
+	for _, h := range s.Heaps {
+		m[h.ID] = round{h.Round, h.Stage}
+	}
+	return m
+}
+
+// dropStale withdraws letters that wait and have lost their sense: reminders of
+// a heap that has moved on, and everything unasked for to a person who said stop
+// or cannot be reached.
+func (w *writing) dropStale(before map[dialog.HeapID]round) error {
+	p := w.speaker.state
+	if p.Person.Stopped || p.Person.Barred {
+		_, err := w.db.stmts.exec(letterDrop, "stopped", int64(p.Person.ID))
+		return err
+	}
+	for _, h := range p.Heaps {
+		was, known := before[h.ID]
+		if known && was != (round{h.Round, h.Stage}) {
+			if _, err := w.db.stmts.exec(letterStale, "answered before it went", int64(p.Person.ID), int64(h.ID)); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// snapshotEvery is after how many new lines a snapshot is written: the load of a
+// page that is not at hand then reads at most so many lines.
+const snapshotEvery = 64
+
+// settle writes down what follows from a diary that grew.
+func (db *DB) settle(p *page) error {
+	id := p.state.Person.ID
+	if p.anew {
+		talk := p.state.Talk
+		if err := db.foldAnew(p, id); err != nil {
+			return err
+		}
+		p.state.Talk, p.anew = talk, false
+		p.lines = snapshotEvery // the old snapshot holds the struck line
+	}
+	if p.lines >= snapshotEvery {
+		s := p.state
+		s.Talk, s.Register = dialog.Talk{}, nil
+		body, err := json.Marshal(s)
+		if err != nil {
+			return fmt.Errorf("snapshot of person %d: %w", id, err)
+		}
+		if _, err := db.stmts.exec(snapshotSet, int64(id), p.last, p.lines, string(body)); err != nil {
+			return err
+		}
+		p.lines = 0
+	}
+	return db.project(p)
+}

@@ -1,0 +1,64 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"fmt"
+	"time"
+
+	"warmstick/dialog"
+)
+
+// PersonOf finds who has a chat; 0 when nobody has.
+func (db *DB) PersonOf(ctx context.Context, chat int64) (dialog.PersonID, error) {
+	var id dialog.PersonID
+	err := db.reads.QueryRowContext(ctx, `SELECT id FROM person WHERE chat = ?`, chat).Scan(&id)
+	if errors.Is(err, sql.ErrNoRows) {
+		return 0, nil
+	}
+	return id, err
+}
+
+// StateOf folds one person's diary, with their talk.
+func (db *DB) StateOf(ctx context.Context, id dialog.PersonID) (dialog.State, error) {
+	db.mu.Lock()
+	defer db.mu.Unlock()
+	defer db.shelf.forget()
+	p, err := db.page(id)
+	if err != nil || p == nil {
+		return dialog.State{}, err
+	}
+	return p.state, nil
+}
+
+// DiaryOf reads one person's diary, oldest line first.
+func (db *DB) DiaryOf(ctx context.Context, id dialog.PersonID) ([]dialog.Entry, error) {
+	db.mu.Lock()
+	defer db.mu.Unlock()
+	return db.diary(id, 0)
+}
+
+// DueOf lists one person's due rows.
+func (db *DB) DueOf(ctx context.Context, id dialog.PersonID) ([]dialog.Due, error) {
+	p := &page{state: dialog.State{Person: dialog.Person{ID: id}}}
+	db.mu.Lock()
+	defer db.mu.Unlock()
+	err := db.loadDue(p)
+	return p.plan, err
+}
+
+// Newest is the code of a person's newest invite that still holds; "" when there
+// is none.
+func (db *DB) Newest(ctx context.Context, by dialog.PersonID, now time.Time) (string, error) {
+	s, err := db.StateOf(ctx, by)
+	if err != nil {
+		return "", fmt.Errorf("invites of person %d: %w", by, err)
+	}
+	for i := len(s.Person.Invites) - 1; i >= 0; i-- {
+		if v := s.Person.Invites[i]; !v.Ended && v.Expires.After(now) {
+			return v.Code, nil
+		}
+	}
+	return "", nil
+}

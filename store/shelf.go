@@ -1,0 +1,114 @@
+package store
+
+import (
+	"container/list"
+
+	"warmstick/dialog"
+)
+
+// page is one person as the store has them at hand: the folded diary, the talk,
+// and what was written down of both. A page on the shelf is never changed; a
+// transaction works on copies.
+type page struct {
+	chat  int64
+	state dialog.State // with its Talk, without its Register
+	plan  []dialog.Due // as the due rows stand
+	look  int64        // latest moment to which due rows were pushed, 0 = none
+	last  int64        // number of the diary's last line
+	lines int          // lines since the last snapshot
+	fresh bool         // not in the file yet
+	dirty bool         // the diary grew in this transaction
+	anew  bool         // a line was struck: fold from the start
+	was   projected
+}
+
+// projected is what the rows made from a diary were made of.
+type projected struct {
+	roles   []dialog.Membership
+	made    []dialog.Group
+	invites []dialog.Invite
+	card    bool
+}
+
+// shelf keeps the pages of the people who were heard last, so that a message
+// need not fold a diary again. Pages of an open transaction lie on the desk.
+type shelf struct {
+	size  int
+	byID  map[dialog.PersonID]*list.Element
+	chats map[int64]dialog.PersonID
+	order *list.List // of *page, newest first
+	desk  map[dialog.PersonID]*page
+}
+
+func newShelf(size int) shelf {
+	return shelf{size: size, byID: map[dialog.PersonID]*list.Element{}, chats: map[int64]dialog.PersonID{},
+		order: list.New(), desk: map[dialog.PersonID]*page{}}
+}
+
+// take finds a page and lays a copy on the desk.
+func (s *shelf) take(id dialog.PersonID) *page {
+	if p := s.desk[id]; p != nil {
+		return p
+	}
+	e := s.byID[id]
+	if e == nil {
+		return nil
+	}
+	s.order.MoveToFront(e)
+	p := *e.Value.(*page)
+	s.desk[id] = &p
+	return &p
+}
+
+// lay puts a page that was read from the file on the desk.
+func (s *shelf) lay(p *page) *page {
+	s.desk[p.state.Person.ID] = p
+	if p.chat != 0 {
+		s.chats[p.chat] = p.state.Person.ID
+	}
+	return p
+}
+
+// keep puts the pages of a transaction that held back on the shelf.
+func (s *shelf) keep() {
+	for id, p := range s.desk {
+		p.fresh, p.dirty, p.anew = false, false, false
+		if e := s.byID[id]; e != nil {
+			e.Value = p
+			s.order.MoveToFront(e)
+			continue
+		}
+		s.byID[id] = s.order.PushFront(p)
+	}
+	clear(s.desk)
+	for s.order.Len() > s.size {
+		s.drop(s.order.Back().Value.(*page).state.Person.ID)
+	}
+}
+
+// forget clears the desk: the transaction did not hold.
+func (s *shelf) forget() {
+	for _, p := range s.desk {
+		if p.fresh {
+			delete(s.chats, p.chat)
+		}
+	}
+	clear(s.desk)
+}
+
+// drop takes one person off the shelf.
+func (s *shelf) drop(id dialog.PersonID) {
+	delete(s.desk, id)
+	e := s.byID[id]
+	if e == nil {
+		return
+	}
+	delete(s.chats, e.Value.(*page).chat)
+	delete(s.byID, id)
+	s.order.Remove(e)
+}
+
+// empty takes everybody off.
+func (s *shelf) empty() {
+	*s = newShelf(s.size)
+}

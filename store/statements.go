@@ -1,0 +1,204 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"fmt"
+)
+
+// query names one statement of the writer. All are prepared once, on its one
+// connection; the plans of those on the hot path are asserted in a test.
+type query int
+
+const (
+	begin query = iota
+	commit
+	rollback
+
+	counterGet
+	counterSet
+	settingGet
+	settingSet
+
+	inboxAdd
+	inboxStale
+	inboxDone
+	inboxWipe
+	inboxSpoil
+	inboxList
+
+	personByChat
+	personByID
+	personAdd
+	personTalk
+
+	entryAdd
+	entryList
+	snapshotGet
+	snapshotSet
+	snapshotCut
+
+	dueList
+	dueAdd
+	dueCut
+	duePush
+	dueNext
+	dueMin
+
+	cardSet
+	cardCut
+	memberSet
+	memberCut
+	crewSet
+	crewGet
+	crewStaff
+	crewCards
+	inviteSet
+	inviteCut
+	inviteGet
+
+	letterAdd
+	letterCut
+	letterRefuse
+	letterDrop
+	letterStale
+	letterLeft
+	letterOne
+	letterAfter
+	letterQueue
+
+	holdSet
+	holdCut
+	holdList
+
+	leavingAdd
+	leavingList
+
+	queries
+)
+
+var sqlOf = [queries]string{
+	begin: `BEGIN IMMEDIATE`,
+	commit: `COMMIT`,
+	rollback: `ROLLBACK`,
+
+	counterGet: `SELECT person, entry, letter FROM counter`,
+	counterSet: `UPDATE counter SET person = ?, entry = ?, letter = ?`,
+	settingGet: `SELECT value FROM setting WHERE name = ?`,
+	settingSet: `INSERT INTO setting VALUES (?, ?) ON CONFLICT (name) DO UPDATE SET value = excluded.value`,
+
+	inboxAdd: `INSERT INTO inbox (id, chat, got, raw) VALUES (?, ?, ?, ?) ON CONFLICT (id) DO NOTHING`,
+	inboxStale: `DELETE FROM inbox WHERE id = ? AND got < ?`,
+	inboxDone: `UPDATE inbox SET done = ? WHERE seq = ? AND done IS NULL`,
+	inboxWipe: `UPDATE inbox SET raw = x'' WHERE seq = ?`,
+	inboxSpoil: `UPDATE inbox SET done = ?, spoiled = ? WHERE seq = ?`,
+	inboxList: `SELECT seq, chat, got, raw FROM inbox WHERE done IS NULL ORDER BY seq LIMIT ?`,
+
+	personByChat: `SELECT id, talk FROM person WHERE chat = ?`,
+	personByID: `SELECT coalesce(chat, 0), talk FROM person WHERE id = ?`,
+	personAdd: `INSERT INTO person (id, chat, talk) VALUES (?, nullif(?, 0), '{}')`,
+	personTalk: `UPDATE person SET talk = ? WHERE id = ?`,
+
+	entryAdd: `INSERT INTO entry (person, id, heap, at, day, noted, by, told, kind, body) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+	entryList: `SELECT id, heap, at, day, noted, by, told, kind, body FROM entry WHERE person = ? AND id > ? ORDER BY id`,
+	snapshotGet: `SELECT upto, lines, body FROM snapshot WHERE person = ?`,
+	snapshotSet: `INSERT INTO snapshot VALUES (?, ?, ?, ?) ON CONFLICT (person) DO UPDATE SET upto = excluded.upto, lines = excluded.lines, body = excluded.body`,
+	snapshotCut: `DELETE FROM snapshot WHERE person = ?`,
+
+	dueList: `SELECT heap, task, day, at, look FROM due WHERE person = ? ORDER BY heap, task, day`,
+	dueAdd: `INSERT INTO due (person, heap, task, day, at, look) VALUES (?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING`,
+	dueCut: `DELETE FROM due WHERE person = ? AND heap = ? AND task = ? AND day = ?`,
+	duePush: `UPDATE due SET look = ? WHERE person = ? AND look <= ?`,
+	dueNext: `SELECT person FROM due WHERE look <= ? ORDER BY look, person LIMIT ?`,
+	dueMin: `SELECT coalesce(min(look), 0) FROM due`,
+
+	cardSet: `INSERT INTO card VALUES (?, ?) ON CONFLICT (person) DO UPDATE SET body = excluded.body`,
+	cardCut: `DELETE FROM card WHERE person = ?`,
+	memberSet: `INSERT INTO membership VALUES (?, ?, ?) ON CONFLICT (crew, person) DO UPDATE SET role = excluded.role`,
+	memberCut: `DELETE FROM membership WHERE crew = ? AND person = ?`,
+	crewSet: `INSERT INTO crew VALUES (?, ?, ?) ON CONFLICT (id) DO UPDATE SET name = excluded.name`,
+	crewGet: `SELECT name FROM crew WHERE id = ?`,
+	crewStaff: `SELECT person, role FROM membership WHERE crew = ? AND role <> 'farmer' ORDER BY person`,
+	crewCards: `SELECT c.body FROM membership m JOIN card c ON c.person = m.person WHERE m.crew = ? AND m.role = 'farmer' ORDER BY m.person`,
+	inviteSet: `INSERT INTO invite VALUES (?, ?, ?, ?, ?, ?) ON CONFLICT (code) DO UPDATE SET ended = excluded.ended`,
+	inviteCut: `DELETE FROM invite WHERE code = ?`,
+	inviteGet: `SELECT crew, role, by, expires, ended FROM invite WHERE code = ?`,
+
+	letterAdd: `INSERT INTO letter (id, person, chat, class, after, until, made, heap, batch, body) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+	letterCut: `DELETE FROM letter WHERE id = ?`,
+	letterRefuse: `UPDATE letter SET refused = ?, body = '' WHERE id = ? AND refused IS NULL`,
+	letterDrop: `UPDATE letter SET refused = ?, body = '' WHERE person = ? AND class > 0 AND refused IS NULL`,
+	letterStale: `UPDATE letter SET refused = ?, body = '' WHERE person = ? AND class = 1 AND heap = ? AND refused IS NULL`,
+	letterLeft: `SELECT count(*) FROM letter WHERE person = ? AND refused IS NULL`,
+	letterOne: `SELECT person, chat, class, until, body FROM letter WHERE id = ? AND refused IS NULL`,
+	letterAfter: `SELECT coalesce(min(after), 0) FROM letter WHERE class = ? AND after > ? AND refused IS NULL`,
+	letterQueue: `SELECT id, chat FROM letter WHERE class = ? AND after <= ? AND refused IS NULL ORDER BY after, id`,
+
+	holdSet: `INSERT INTO hold VALUES (?, ?, ?) ON CONFLICT (chat) DO UPDATE SET until = excluded.until, tries = excluded.tries`,
+	holdCut: `DELETE FROM hold WHERE chat = ?`,
+	holdList: `SELECT chat, until, tries FROM hold`,
+
+	leavingAdd: `INSERT INTO leaving VALUES (?) ON CONFLICT DO NOTHING`,
+	leavingList: `SELECT person FROM leaving`,
+}
+
+type statements [queries]*sql.Stmt
+
+func prepare(ctx context.Context, conn *sql.Conn) (statements, error) {
+	var s statements
+	for q, text := range sqlOf {
+		stmt, err := conn.PrepareContext(ctx, text)
+		if err != nil {
+			s.close()
+			return statements{}, fmt.Errorf("prepare %q: %w", text, err)
+		}
+		s[q] = stmt
+	}
+	return s, nil
+}
+
+func (s *statements) close() error {
+	var errs []error
+	for q, stmt := range s {
+		if stmt != nil {
+			errs = append(errs, stmt.Close())
+			s[q] = nil
+		}
+	}
+	return errors.Join(errs...)
+}
+
+// The writer's statements run without a deadline: a write that has begun is
+// finished, and a context that can end would cost a goroutine for each.
+
+func (s *statements) exec(q query, args ...any) (int64, error) {
+	r, err := s[q].Exec(args...)
+	if err != nil {
+		return 0, err
+	}
+	return r.RowsAffected()
+}
+
+func (s *statements) row(q query, args ...any) *sql.Row { return s[q].QueryRow(args...) }
+
+// rows calls scan for each row; scan gets the rows to read from.
+func (s *statements) rows(q query, scan func(*sql.Rows) error, args ...any) error {
+	rows, err := s[q].Query(args...)
+	if err != nil {
+		return err
+	}
+	defer rows.Close()
+	for rows.Next() {
+		if err := scan(rows); err != nil {
+			if errors.Is(err, enough) {
+				return nil
+			}
+			return err
+		}
+	}
+	return rows.Err()
+}
+
+// enough ends a walk over rows early.
+var enough = errors.New("enough")

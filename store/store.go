@@ -1,0 +1,237 @@
+// Package store keeps the inbox, the diaries, the due rows and the outbox in one
+// SQLite file. All SQL is here. It does not know what a diary means: it hands the
+// state to dialog's Step and writes down what comes back, all in one transaction.
+package store
+
+import (
+	"context"
+	"crypto/rand"
+	"database/sql"
+	"errors"
+	"fmt"
+	"net/url"
+	"os"
+	"runtime"
+	"strings"
+	"sync"
+	"time"
+
+	"warmstick/dialog"
+
+	_ "modernc.org/sqlite" // the driver, pure Go
+)
+
+// Step is the conversation: dialog.Step, or a test's own.
+type Step func(dialog.State, dialog.Input, time.Time) dialog.Answer
+
+// Options say how a file is opened. The zero Options are those of a server.
+type Options struct {
+	Step   Step               // nil = dialog.Step
+	Chance func(n int) string // nil = letters and digits nobody can guess
+	// Loose gives up the promise that a commit survives a power cut; for
+	// rehearsals, whose file is thrown away.
+	Loose bool
+	// Pages is how many people's folded diaries are kept at hand; 0 = 4096.
+	Pages int
+}
+
+// DB is one open file. All methods may be called from several goroutines; writes
+// wait for one another.
+type DB struct {
+	path   string
+	step   Step
+	chance func(n int) string
+	reads  *sql.DB
+
+	mu     sync.Mutex // guards everything below: one writer
+	pool   *sql.DB
+	conn   *sql.Conn
+	stmts  statements
+	count  counter
+	shelf  shelf
+	gone   map[dialog.PersonID]bool // people of the table leaving
+	broken func(point string) error // tests cut the power here; nil otherwise
+}
+
+// ErrHandled says that an inbox row or a due row has had its answer already.
+var ErrHandled = errors.New("already handled")
+
+// Open opens a file and makes it when it is not there. An older file is brought
+// up to date. What cannot be opened is a plain error and stays as it was.
+func Open(ctx context.Context, path string, o Options) (*DB, error) {
+	if o.Step == nil {
+		o.Step = dialog.Step
+	}
+	if o.Chance == nil {
+		o.Chance = unguessable
+	}
+	if o.Pages == 0 {
+		o.Pages = 4096
+	}
+	db := &DB{path: path, step: o.Step, chance: o.Chance, shelf: newShelf(o.Pages), gone: map[dialog.PersonID]bool{}}
+	if err := db.open(ctx, o.Loose); err != nil {
+		db.Close()
+		return nil, fmt.Errorf("open %s: %w", path, plain(err))
+	}
+	return db, nil
+}
+
+func (db *DB) open(ctx context.Context, loose bool) error {
+	if err := looksRight(db.path); err != nil {
+		return err
+	}
+	sync := "FULL" // WAL with NORMAL can lose the last commits when the power goes
+	if loose {
+		sync = "OFF"
+	}
+	var err error
+	if db.pool, err = sql.Open("sqlite", dsn(db.path, sync, "immediate")); err != nil {
+		return err
+	}
+	db.pool.SetMaxOpenConns(1) // one writer: waiting in line beats SQLITE_BUSY
+	if db.conn, err = db.pool.Conn(ctx); err != nil {
+		return err
+	}
+	if err := checkPragmas(ctx, db.conn, loose); err != nil {
+		return err
+	}
+	db.conn.Close() // goose wants the pool's only connection
+	if err := migrate(ctx, db.pool); err != nil {
+		return err
+	}
+	if db.conn, err = db.pool.Conn(ctx); err != nil {
+		return err
+	}
+	if db.stmts, err = prepare(ctx, db.conn); err != nil {
+		return err
+	}
+	if err := db.count.load(db.stmts); err != nil {
+		return err
+	}
+	if err := db.loadLeaving(); err != nil {
+		return err
+	}
+	if db.reads, err = sql.Open("sqlite", dsn(db.path, sync, "deferred")+"&_pragma=query_only(1)"); err != nil {
+		return err
+	}
+	db.reads.SetMaxOpenConns(max(2, runtime.NumCPU()))
+	return nil
+}
+
+// Close lets the file go. Nothing is lost by not calling it.
+func (db *DB) Close() error {
+	db.mu.Lock()
+	defer db.mu.Unlock()
+	var errs []error
+	if db.reads != nil {
+		errs = append(errs, db.reads.Close())
+	}
+	db.stmts.close()
+	if db.conn != nil {
+		db.conn.Close() // an error here only repeats the pool's
+	}
+	if db.pool != nil {
+		errs = append(errs, db.pool.Close())
+	}
+	return errors.Join(errs...)
+}
+
+// Path is the file's own.
+func (db *DB) Path() string { return db.path }
+
+// dsn puts the pragmas where they reach every connection of a pool. The defaults
+// will not do: no write-ahead log, no waiting for a lock, foreign keys unchecked,
+// deleted words left in the file.
+func dsn(path, sync, lock string) string {
+	u := url.URL{Scheme: "file", Opaque: (&url.URL{Path: path}).EscapedPath()}
+	return u.String() + "?_pragma=busy_timeout(5000)&_pragma=journal_mode(WAL)&_pragma=synchronous(" + sync +
+		")&_pragma=foreign_keys(1)&_pragma=secure_delete(1)&_txlock=" + lock
+}
+
+// checkPragmas reads the pragmas back: a misspelt one is ignored without a word.
+func checkPragmas(ctx context.Context, conn *sql.Conn, loose bool) error {
+	want := map[string]string{"journal_mode": "wal", "synchronous": "2", "busy_timeout": "5000", "foreign_keys": "1", "secure_delete": "1"}
+	if loose {
+		want["synchronous"] = "0"
+	}
+	for name, value := range want {
+		var got string
+		if err := conn.QueryRowContext(ctx, "PRAGMA "+name).Scan(&got); err != nil {
+			return err
+		}
+		if got != value {
+			return fmt.Errorf("pragma %s is %s, not %s", name, got, value)
+		}
+	}
+	return nil
+}
+
+// looksRight tells a file that is no database before SQLite touches it.
+func looksRight(path string) error {
+	f, err := os.Open(path)
+	if errors.Is(err, os.ErrNotExist) {
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	defer f.Close()
+	head := make([]byte, 16)
+	n, _ := f.Read(head)
+	if n > 0 && string(head[:n]) != "SQLite format 3\x00" {
+		return errors.New("this is not a warmstick database; give another name")
+	}
+	return nil
+}
+
+// plain puts the errors an operator will meet into words that say what to do.
+func plain(err error) error {
+	text := err.Error()
+	for _, known := range []struct{ has, say string }{
+		{"readonly", "the file cannot be written to; check its owner and rights"},
+		{"unable to open", "the file cannot be opened or made; check the folder and its rights"},
+		{"disk is full", "the disk is full; make room and try again"},
+		{"malformed", "the file is damaged; put the newest good backup in its place with restore"},
+		{"not a database", "this is not a warmstick database; give another name"},
+		{"database is locked", "another program has the file; stop it first"},
+	} {
+		if strings.Contains(text, known.has) {
+			return fmt.Errorf("%s (%w)", known.say, err)
+		}
+	}
+	return err
+}
+
+// unguessable draws from letters and digits that are not mistaken for each other
+// when read aloud.
+func unguessable(n int) string {
+	const letters = "abcdefghjkmnpqrstuvwxyz23456789"
+	code := make([]byte, 0, n)
+	var b [64]byte
+	for len(code) < n {
+		rand.Read(b[:])
+		for _, x := range b {
+			if limit := 256 - 256%len(letters); int(x) < limit && len(code) < n {
+				code = append(code, letters[int(x)%len(letters)])
+			}
+		}
+	}
+	return string(code)
+}
+
+// ms is how moments are kept.
+func ms(t time.Time) int64 {
+	if t.IsZero() {
+		return 0
+	}
+	return t.UnixMilli()
+}
+
+// at is ms undone, always in UTC, so that a state folded from the file equals
+// the one that was folded in memory.
+func at(n int64) time.Time {
+	if n == 0 {
+		return time.Time{}
+	}
+	return time.UnixMilli(n).UTC()
+}
