@@ -100,13 +100,13 @@ func KgForBoth(cn, moisture float64, a, b Stuff, parts ...Stuff) (kgA, kgB float
 	if kgA < -1e-9 || kgB < -1e-9 {
 		return 0, 0, false
 	}
-	return math.Max(kgA, 0), math.Max(kgB, 0), true
+	return max(kgA, 0), max(kgB, 0), true
 }
 
 // WaterToAdd is the litres that bring kg of moisture % to goal %, never below
 // zero (F9). Goal must lie below 100.
 func WaterToAdd(kg, moisture, goal float64) float64 {
-	return math.Max(0, kg*(goal-moisture)/(100-goal))
+	return max(0, kg*(goal-moisture)/(100-goal))
 }
 
 // SampleMoisture is % of wet mass from weighing a sample before and after

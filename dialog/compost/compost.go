@@ -9,8 +9,6 @@
 // source) or calc (worked out from the others).
 package compost
 
-import "math"
-
 // Range is a likely value with its low and high end (about 80 % of cases).
 type Range struct{ Low, Likely, High float64 }
 
@@ -19,18 +17,6 @@ func Exactly(v float64) Range { return Range{v, v, v} }
 
 // Times multiplies all three ends by f, which must not be negative.
 func (r Range) Times(f float64) Range { return Range{r.Low * f, r.Likely * f, r.High * f} }
-
-// sum adds independent ranges: likely values add, and the distances to the
-// ends add as the sides of a right angle, because all baskets are seldom short
-// together.
-func sum(a, b Range) Range {
-	v := a.Likely + b.Likely
-	return Range{
-		v - math.Hypot(a.Likely-a.Low, b.Likely-b.Low),
-		v,
-		v + math.Hypot(a.High-a.Likely, b.High-b.Likely),
-	}
-}
 
 // tenth is the distance of the 10 % and 90 % points of the normal law from its
 // middle, in standard deviations: a Range reaches 1.2816 of them either way.

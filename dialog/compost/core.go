@@ -1,7 +1,7 @@
 package compost
 
 // The core of a heap as a small physical model: one guess at it, stepped by
-// the hour. All per cubic metre of heap.
+// three hours. All per cubic metre of heap.
 //
 //	heat made    = stuff that rots x rate(temperature, moisture, C:N, waking) x heat of it
 //	heat lost    = through the sides (a rim of some 30 cm and the wind on it)
@@ -11,10 +11,7 @@ package compost
 // What is left out: a rim of its own temperature, wind, rain, the hour of day.
 // They are in the stray of heat.go.
 
-import (
-	"math"
-	"sync"
-)
+import "math"
 
 const (
 	heatOfRot = 19e6 // J/kg of stuff rotted (memory: textbook range 17.8-24.7 MJ/kg)
@@ -38,11 +35,12 @@ const (
 	draught = 0.0012
 	// returned: part of the vapour that drips back from the cover (memory).
 	returned  = 0.3
-	vapour    = 2.4e6 // J/kg of water near 50 C (steam tables, memory)
-	rimWarmth = 0.35  // of the core's warmth above the air (memory)
-	rimDeep   = 0.2   // m that stays too cool to count: 15-30 cm (practice)
-	laterKept = 0.9   // of the volume at the second turn and after (memory)
-	hour      = 3600.0
+	vapour    = 2.4e6  // J/kg of water near 50 C (steam tables, memory)
+	rimWarmth = 0.35   // of the core's warmth above the air (memory)
+	rimDeep   = 0.2    // m that stays too cool to count: 15-30 cm (practice)
+	laterKept = 0.9    // of the volume at the second turn and after (memory)
+	hour      = 3600.0 // s
+	step      = 3      // hours
 )
 
 // guess is one set of what is not known about a heap.
@@ -50,6 +48,7 @@ type guess struct {
 	rate, rots, loss, draught, asleep, mixes float64
 	moisture, cn, air                        float64
 	fails                                    float64 // what is wrong that nobody told; 1 = nothing
+	airHeat                                  float64 // J/kg of the air outside, saturated
 }
 
 // core is the state of one guess.
@@ -88,31 +87,37 @@ func (c *core) shape(d [3]float64) {
 
 // coreShare is the part of a heap that lies deeper than the cool rim.
 func coreShare(d [3]float64) float64 {
-	in := func(v float64) float64 { return math.Max(0.1, 1-2*rimDeep/v) }
+	in := func(v float64) float64 { return max(0.1, 1-2*rimDeep/v) }
 	return in(d[0]) * in(d[1]) * in(d[2])
 }
 
-// pass moves the core on by one hour.
-func (c *core) pass(g *guess) {
+// pass moves the core on by one step. What would slow it down as it warms is
+// taken at the end of the step (a linear implicit scheme), so that long steps
+// stay calm.
+func (c *core) pass(g *guess, t *tables) {
+	const time = step * hour
 	dry := c.stuff + c.inert
-	part := c.water / (c.water + dry)
-	speed := c.factor * wetLimit(part)
-	warm := rotRate(c.temp)
-	rot := c.stuff * speed * warm * c.awake / 24 // kg/m3 in the hour
-	c.rim -= c.rim * speed * c.awake * rotRate(g.air+rimWarmth*(c.temp-g.air)) / 24
+	warm := t.at(c.temp)
+	speed := c.factor * t.moist.at(100*c.water/(c.water+dry)) * c.awake * (step / 24.0)
+	rot := c.stuff * speed * warm.rot // kg/m3 in the step
+	over := c.temp - g.air
+	c.rim -= c.rim * speed * t.rotAt(g.air+rimWarmth*over)
 	c.stuff -= rot
 
-	over := c.temp - g.air
-	air := math.Max(0, g.draught*over/40)
-	steam := air * (airHeat(c.temp) - airHeat(g.air))
-	side := g.loss * c.sides * over
+	air := max(0, g.draught*over/40)
+	rich := warm.air - g.airHeat
+	steam := air * rich
+	side := g.loss * c.sides
 	holds := c.water*waterHeat + dry*dryHeat
-	c.temp += (rot*heatOfRot - (side+steam)*hour) / holds
-	c.temp = math.Max(g.air-5, math.Min(c.temp, 90))
-	c.water = math.Max(1, c.water-0.85*steam*hour/vapour*(1-returned))
+	damp := side + air*warm.airSlope + g.draught/40*rich
+	slowing := max(0, -c.stuff*speed*warm.rotSlope*heatOfRot)
+	c.temp += (rot*heatOfRot - (side*over+steam)*time) / (holds + damp*time + slowing)
+	c.temp = max(g.air-5, min(c.temp, 90))
+	c.water = max(1, c.water-0.85*steam*time/vapour*(1-returned))
 	// Germs double in some hours where it is warm (memory: lag of a day or two
 	// from cold stuff); none die off for want of heat.
-	c.awake += c.awake * (1 - c.awake) * 0.11 * math.Min(1, warm*2.5)
+	grow := 1 + step*0.085*min(1, 2.5*warm.rot/rateBest)
+	c.awake = c.awake * grow / (1 + c.awake*(grow-1))
 }
 
 // turn mixes core and rim; n counts from 1.
@@ -146,50 +151,4 @@ func ratioLimit(cn float64) float64 {
 		return 1
 	}
 	return math.Pow(30/cn, 1.3)
-}
-
-// curve is a function of temperature read off a table by the half degree.
-type curve [201]float64
-
-func (c *curve) at(t float64) float64 {
-	x := math.Max(0, math.Min(2*t, 199))
-	i := int(x)
-	return c[i] + (x-float64(i))*(c[i+1]-c[i])
-}
-
-func drawn(f func(float64) float64) func() *curve {
-	return sync.OnceValue(func() *curve {
-		var c curve
-		for i := range c {
-			c[i] = f(float64(i) / 2)
-		}
-		return &c
-	})
-}
-
-// cardinal is the three-temperature growth law (Rosso and others 1993, memory):
-// 0 at coldest and hottest, 1 at best.
-func cardinal(t float64) float64 {
-	if t <= coldest || t >= hottest {
-		return 0
-	}
-	a := (t - hottest) * (t - coldest) * (t - coldest)
-	b := (best - coldest) * ((best-coldest)*(t-best) - (best-hottest)*(best+coldest-2*t))
-	return math.Max(0, a/b)
-}
-
-// saturated is the heat in J of a kg of dry air with all the vapour it can
-// hold (Magnus formula and textbook psychrometry, memory).
-func saturated(t float64) float64 {
-	p := math.Min(610.94*math.Exp(17.625*t/(t+243.04)), 90_000)
-	w := 0.622 * p / (101_325 - p)
-	return 1006*t + w*(2.501e6+1860*t)
-}
-
-// moist is how water limits rotting, by its part of wet mass in %: the dry side
-// is a printed logistic (memory: half speed at 40 %), the wet side says that
-// over 65 % a heap packs and sours (practice).
-func moist(pct float64) float64 {
-	m := pct / 100
-	return 1 / (1 + math.Exp(-17.684*m+7.0622)) / (1 + math.Exp((m-0.71)/0.02))
 }

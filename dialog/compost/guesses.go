@@ -27,17 +27,6 @@ var lattice = sync.OnceValue(func() *[guesses][dims]float64 {
 	return &l
 })
 
-// curves are the tables of core.go, drawn once.
-var (
-	rotCurve   = drawn(func(t float64) float64 { return rateBest * cardinal(t) })
-	airCurve   = drawn(saturated)
-	moistCurve = drawn(moist)
-)
-
-func rotRate(t float64) float64     { return rotCurve().at(t) }
-func airHeat(t float64) float64     { return airCurve().at(t) }
-func wetLimit(part float64) float64 { return moistCurve().at(part * 100) }
-
 // imagine spreads the guesses. Spreads are from memory; one heap in six has
 // something wrong with it that nobody told (practice: cold redos are common).
 func (f *filter) imagine() {
@@ -59,6 +48,7 @@ func (f *filter) imagine() {
 		g.air = known(f.log.Air, 22, 2, 5, z(8), -5, 42)
 		// C:N shares the last axis of chance with the rate: both only slow or speed.
 		g.cn = known(f.log.CN, 30, 4, 7, -z(0), 8, 120)
+		g.airHeat = f.laws.at(g.air).air
 		f.guess[i] = g
 	}
 }
@@ -69,5 +59,5 @@ func known(told, usual, sd, wide, z, low, high float64) float64 {
 	if !(told > 0) || math.IsInf(told, 0) {
 		told, sd = usual, wide
 	}
-	return math.Max(low, math.Min(told+sd*z, high))
+	return max(low, min(told+sd*z, high))
 }

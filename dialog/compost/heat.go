@@ -55,6 +55,7 @@ const (
 
 type filter struct {
 	log     *HeatLog
+	laws    *tables
 	dims    [3]float64
 	guess   [guesses]guess
 	core    [guesses]core
@@ -79,12 +80,13 @@ func Heat(log HeatLog) HeatEstimate {
 	}
 	until := 0
 	if log.Until > 0 {
-		until = int(math.Min(log.Until, maxUntil))
+		until = int(min(log.Until, maxUntil))
 	}
+	f.laws = laws()
 	f.imagine()
 
 	f.begin()
-	for h := 0; h <= until; h++ { // first round: weigh the guesses
+	for h := 0; h <= until && f.sign < len(log.Signs); h += step { // first round: weigh the guesses
 		f.events(float64(h), true)
 		f.pass()
 	}
@@ -92,7 +94,7 @@ func Heat(log HeatLog) HeatEstimate {
 
 	e := makeEstimate(until + 1)
 	f.begin()
-	for h := 0; h <= until; h++ { // second round: look at each hour
+	for h := 0; h <= until; h += step { // second round: look at each step
 		f.events(float64(h), false)
 		f.look(&e, h)
 		f.count()
@@ -141,11 +143,11 @@ func (f *filter) events(h float64, weigh bool) {
 	}
 }
 
-// pass lets an hour go by.
+// pass lets a step go by.
 func (f *filter) pass() {
-	fade := math.Exp(-1 / strayHours)
+	fade := math.Exp(-step / strayHours)
 	for i := range f.core {
-		f.core[i].pass(&f.guess[i])
+		f.core[i].pass(&f.guess[i], f.laws)
 		f.stray[i] *= fade
 	}
 	f.strayP = fade*fade*f.strayP + (1-fade*fade)*straySD*straySD
@@ -178,7 +180,7 @@ func (f *filter) read(s Sign, weigh bool) {
 		case "hot":
 			p = hot
 		case "warm":
-			p = math.Max(0, notCold-hot)
+			p = max(0, notCold-hot)
 		case "cold":
 			p = 1 - notCold
 		}
@@ -192,7 +194,7 @@ func (f *filter) read(s Sign, weigh bool) {
 func (f *filter) settle() {
 	most := math.Inf(-1)
 	for _, w := range f.logw {
-		most = math.Max(most, w)
+		most = max(most, w)
 	}
 	for trust := 1.0; ; trust *= 0.8 {
 		var total, squares float64

@@ -25,7 +25,7 @@ const slight = 1e-9
 func (p *program) atLeast(row []float64, bound float64) {
 	most := math.Abs(bound)
 	for _, v := range row {
-		most = math.Max(most, math.Abs(v))
+		most = max(most, math.Abs(v))
 	}
 	if most > 0 {
 		for j := range row {

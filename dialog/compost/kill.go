@@ -12,7 +12,7 @@ func KillDays(celsius float64) (float64, bool) {
 	if !(celsius >= 50) {
 		return 0, false
 	}
-	return math.Max(131_700_000/math.Pow(10, 0.14*celsius), 20.0/1440), true
+	return max(131_700_000/math.Pow(10, 0.14*celsius), 20.0/1440), true
 }
 
 // PFRP is a heap's daily core temperatures held against the US rule (S24):
@@ -42,7 +42,7 @@ func CheckPFRP(daily []float64, turns []int) PFRP {
 		p.Longest = max(p.Longest, run)
 		if t >= 40 {
 			mild++
-			peak = math.Max(peak, t)
+			peak = max(peak, t)
 		} else {
 			mild, peak = 0, 0
 		}

@@ -7,7 +7,7 @@ import (
 	_ "embed"
 	"encoding/csv"
 	"fmt"
-	"math"
+	"slices"
 	"sort"
 	"strconv"
 	"strings"
@@ -32,6 +32,8 @@ type Material struct {
 	MoistureProv string
 	DensityProv  string
 	Also         string // what other sources say
+
+	kind int // place of Class in classes
 }
 
 // wet tells whether the material stands in the heap as a liquid; it cannot
@@ -65,6 +67,7 @@ var stock = sync.OnceValue(func() shelf {
 			NProv: r["n_prov"], CNProv: r["cn_prov"],
 			MoistureProv: r["moisture_prov"], DensityProv: r["density_prov"],
 			Also: r["also"],
+			kind: slices.Index(classes(), r["class"]),
 		})
 	}
 	s.by = make(map[string]*Material, 2*len(s.rows))
@@ -75,8 +78,8 @@ var stock = sync.OnceValue(func() shelf {
 		m := *s.by[r["row"]]
 		for _, id := range strings.Fields(r["covers"]) {
 			other := s.by[id]
-			m.CN.Low = math.Min(m.CN.Low, other.CN.Low)
-			m.CN.High = math.Max(m.CN.High, other.CN.High)
+			m.CN.Low = min(m.CN.Low, other.CN.Low)
+			m.CN.High = max(m.CN.High, other.CN.High)
 		}
 		s.by[r["code"]] = &m
 	}

@@ -27,27 +27,47 @@ type Calibration map[string]float64
 var measuresCSV []byte
 
 type measure struct {
-	weight bool // size is in kg, else in litres
-	size   Range
+	weight   bool // size is in kg, else in litres
+	size     Range
+	down, up float64 // doubt of the mass, as a part of it
 }
 
+// sizes of one measure, by class of material; a size of zero is not known.
+type sizes [4]measure
+
 type measures struct {
-	by    map[string]map[string]measure // unit, then class or "any"
+	by    map[string]*sizes
 	units []string
 }
 
+func classes() []string { return []string{"dung", "green", "brown", "additive"} }
+
 var scale = sync.OnceValue(func() measures {
-	s := measures{by: map[string]map[string]measure{}}
+	s := measures{by: map[string]*sizes{}}
 	for _, r := range table(measuresCSV) {
 		u := r["unit"]
 		if s.by[u] == nil {
-			s.by[u] = map[string]measure{}
+			s.by[u] = new(sizes)
 			s.units = append(s.units, u)
 		}
-		s.by[u][r["class"]] = measure{r["in"] == "kg", Range{number(r["low"]), number(r["likely"]), number(r["high"])}}
+		m := makeMeasure(r["in"] == "kg", Range{number(r["low"]), number(r["likely"]), number(r["high"])})
+		for i, c := range classes() {
+			if r["class"] == c || r["class"] == "any" && s.by[u][i].size.Likely == 0 {
+				s.by[u][i] = m
+			}
+		}
 	}
 	return s
 })
+
+// makeMeasure: with litres, the size and how it is filled are separate doubts.
+func makeMeasure(weight bool, size Range) measure {
+	m := measure{weight: weight, size: size, down: 1 - size.Low/size.Likely, up: size.High/size.Likely - 1}
+	if !weight {
+		m.down, m.up = math.Hypot(m.down, densitySpread), math.Hypot(m.up, densitySpread)
+	}
+	return m
+}
 
 // Units gives the codes of the measures, in the order of the table.
 func Units() []string { return append([]string(nil), scale().units...) }
@@ -86,19 +106,12 @@ func (c Calibration) Weigh(p Portion) (kg Range, m3 Range, ok bool) {
 }
 
 func (c Calibration) weigh(p *Portion, w *weight) bool {
-	mat := stock().by[p.Material]
-	unit := scale().by[p.Unit]
+	mat, unit := stock().by[p.Material], scale().by[p.Unit]
 	if mat == nil || unit == nil || !(p.N > 0) || math.IsInf(p.N, 0) {
 		return false
 	}
-	m, ok := unit[mat.Class]
-	if !ok {
-		if m, ok = unit["any"]; !ok {
-			return false
-		}
-	}
-	w.mat = mat
-	w.moisture = mat.Moisture
+	m := &unit[mat.kind]
+	w.mat, w.moisture = mat, mat.Moisture
 	if p.Wilted && mat.wilts() {
 		w.moisture = 100 * (mat.Moisture/100 - wiltLoss) / (1 - wiltLoss)
 	}
@@ -106,30 +119,32 @@ func (c Calibration) weigh(p *Portion, w *weight) bool {
 	if p.Trodden {
 		density *= mat.trodden()
 	}
-	w.measured = p.Unit != "kg" && p.Unit != "quintal" && p.Unit != "ton"
-	if c != nil {
+	w.measured = m.size.Low < m.size.High || !m.weight
+	if c != nil && w.measured {
 		if v, ok := c.known(p.Unit, p.Material, mat.ID); ok {
 			w.measured = false
-			w.kg = Range{v * (1 - weighed), v, v * (1 + weighed)}.Times(p.N)
-			w.m3 = Range{w.kg.Likely / density * (1 - densitySpread), w.kg.Likely / density, w.kg.Likely / density * (1 + densitySpread)}
+			w.byWeight(Range{v * (1 - weighed), v, v * (1 + weighed)}.Times(p.N), density)
 			return true
 		}
-		if v, ok := c[p.Unit]; ok && v > 0 && w.measured {
-			m = measure{false, Range{v * (1 - weighed/2), v, v * (1 + weighed/2)}}
+		if v, ok := c[p.Unit]; ok && v > 0 {
+			own := makeMeasure(false, Range{v * (1 - weighed/2), v, v * (1 + weighed/2)})
+			m = &own
 		}
 	}
 	if m.weight {
-		w.kg = m.size.Times(p.N)
-		w.m3 = Range{w.kg.Likely / density * (1 - densitySpread), w.kg.Likely / density, w.kg.Likely / density * (1 + densitySpread)}
+		w.byWeight(m.size.Times(p.N), density)
 		return true
 	}
 	w.m3 = m.size.Times(p.N / 1000)
-	// Size of the measure and how it is filled are separate doubts.
 	v := w.m3.Likely * density
-	down := math.Hypot(1-m.size.Low/m.size.Likely, densitySpread)
-	up := math.Hypot(m.size.High/m.size.Likely-1, densitySpread)
-	w.kg = Range{v * (1 - down), v, v * (1 + up)}
+	w.kg = Range{v * (1 - m.down), v, v * (1 + m.up)}
 	return true
+}
+
+// byWeight sets a mass and, by density, the volume.
+func (w *weight) byWeight(kg Range, density float64) {
+	v := kg.Likely / density
+	w.kg, w.m3 = kg, Range{v * (1 - densitySpread), v, v * (1 + densitySpread)}
 }
 
 // known finds what one measure of the material was found to weigh.

@@ -33,28 +33,22 @@ type tally struct{ kg, water, carbon, nitrogen float64 }
 func (t *tally) cn() float64       { return t.carbon / t.nitrogen }
 func (t *tally) moisture() float64 { return 100 * t.water / t.kg }
 
-// put adds kg of stuff with carbon % c, ratio r and moisture % m.
-func (t tally) put(kg, c, r, m float64) tally {
-	t.kg += kg
-	t.water += kg * m / 100
-	if c > 0 {
-		dry := kg * (100 - m) / 100
-		t.carbon += dry * c
-		t.nitrogen += dry * c / r
-	}
-	return t
-}
-
-// part is one portion's share of a tally, by its likely values.
+// part is one portion and its share of the tally by its likely values.
 type part struct {
 	weight
-	carbon, ratio float64
-	low, high     float64 // ends of the ratio
-	wet, dryEnd   float64 // ends of the moisture
+	tally
+	source *Portion
 }
 
-func (p *part) likely(t tally, sign float64) tally {
-	return t.put(sign*p.kg.Likely, p.carbon, p.ratio, p.moisture)
+// fill reckons the share. Ash and jaggery bring no carbon that counts.
+func (p *part) fill() {
+	kg := p.weight.kg.Likely
+	dry := kg * (100 - p.weight.moisture) / 100
+	p.tally = tally{kg: kg, water: kg - dry}
+	if p.mat.counted() {
+		p.carbon = dry * p.mat.Carbon
+		p.nitrogen = p.carbon / p.mat.CN.Likely
+	}
 }
 
 // Blend works out what the portions make. Portions that cannot be weighed are
@@ -65,34 +59,32 @@ func Blend(parts []Portion, cal Calibration) (Mix, bool) {
 	ps := few[:0]
 	var all tally
 	var m Mix
+	var kg, m3 swing
 	for i := range parts {
-		ps = append(ps, part{})
+		ps = append(ps, part{source: &parts[i]})
 		p := &ps[len(ps)-1]
 		if !cal.weigh(&parts[i], &p.weight) {
 			ps = ps[:len(ps)-1]
 			continue
 		}
 		p.fill()
-		all = p.likely(all, 1)
-		m.Kg, m.M3 = sum(m.Kg, p.kg), sum(m.M3, p.m3)
+		all.kg += p.tally.kg
+		all.water += p.water
+		all.carbon += p.carbon
+		all.nitrogen += p.nitrogen
+		m.M3.Likely += p.m3.Likely
+		kg.ends(p.weight.kg)
+		m3.ends(p.m3)
 	}
 	if len(ps) == 0 {
 		return Mix{}, false
 	}
+	m.Kg, m.M3 = kg.around(all.kg), m3.around(m.M3.Likely)
 	pack(&m.M3)
-	spread(ps, all, &m)
+	m.CN, m.Moisture = spread(ps, &all)
 	m.Water = WaterToAdd(all.kg, m.Moisture.Likely, GoalMoisture)
-	m.judge(ps, parts, all, cal)
+	m.judge(ps, &all)
 	return m, true
-}
-
-func (p *part) fill() {
-	if p.mat.counted() {
-		p.carbon, p.ratio = p.mat.Carbon, p.mat.CN.Likely
-	}
-	p.low, p.high = p.mat.CN.Low, p.mat.CN.High
-	s := moistureSpread * math.Min(1, math.Min(p.moisture, 100-p.moisture)/10)
-	p.dryEnd, p.wet = p.moisture-s, p.moisture+s
 }
 
 // pack turns loose volume into built volume, with the doubt of both.
@@ -104,61 +96,65 @@ func pack(v *Range) {
 	*v = Range{l * (1 - down), l, l * (1 + up)}
 }
 
-// spread gives the mix its ranges of C:N and moisture and returns, through
-// ps, what each portion's mass has to do with them.
-func spread(ps []part, all tally, m *Mix) {
-	cn, mo := all.cn(), all.moisture()
+// spread gives the ranges of C:N and moisture of a mix.
+func spread(ps []part, all *tally) (cn, moisture Range) {
+	r, mo := all.cn(), all.moisture()
+	if all.nitrogen == 0 {
+		r = 0
+	}
 	var c, w swing
-	for i := range ps {
-		p := &ps[i]
-		rest := p.likely(all, -1)
-		for _, kg := range [2]float64{p.kg.Low, p.kg.High} {
-			t := rest.put(kg, p.carbon, p.ratio, p.moisture)
-			c.add(t.cn()-cn, 1)
-			w.add(t.moisture()-mo, 1)
-		}
-		for _, end := range [2]float64{p.dryEnd, p.wet} {
-			t := rest.put(p.kg.Likely, p.carbon, p.ratio, end)
-			c.add(t.cn()-cn, 1)
-			w.add(t.moisture()-mo, 1)
-		}
-		if p.carbon > 0 {
-			for _, r := range [2]float64{p.low, p.high} {
-				t := rest.put(p.kg.Likely, p.carbon, r, p.moisture)
-				c.add(t.cn()-cn, 1)
-			}
-		}
-	}
-	m.Moisture = w.around(mo)
-	m.Moisture.Low, m.Moisture.High = math.Max(0, m.Moisture.Low), math.Min(100, m.Moisture.High)
-	if all.nitrogen > 0 {
-		m.CN = c.around(cn)
-		within(&m.CN, ps)
-	}
-}
-
-// within keeps the ends of a mix's ratio between those of its materials.
-func within(r *Range, ps []part) {
 	low, high := math.Inf(1), 0.0
 	for i := range ps {
-		if ps[i].carbon > 0 {
-			low, high = math.Min(low, ps[i].low), math.Max(high, ps[i].high)
+		p := &ps[i]
+		counts := p.carbon > 0
+		for _, end := range [2]float64{p.weight.kg.Low, p.weight.kg.High} {
+			s := end/p.tally.kg - 1
+			w.add(100*(all.water+s*p.water)/(all.kg+s*p.tally.kg) - mo)
+			if counts {
+				c.add((all.carbon+s*p.carbon)/(all.nitrogen+s*p.nitrogen) - r)
+			}
+		}
+		m := p.weight.moisture
+		points := moistureSpread * min(1, min(m, 100-m)/10)
+		for _, off := range [2]float64{-points, points} {
+			w.add(off * p.tally.kg / all.kg)
+			if counts {
+				s := -off / (100 - m)
+				c.add((all.carbon+s*p.carbon)/(all.nitrogen+s*p.nitrogen) - r)
+			}
+		}
+		if counts {
+			for _, end := range [2]float64{p.mat.CN.Low, p.mat.CN.High} {
+				c.add(all.carbon/(all.nitrogen+p.carbon/end-p.nitrogen) - r)
+			}
+			low, high = min(low, p.mat.CN.Low), max(high, p.mat.CN.High)
 		}
 	}
-	r.Low, r.High = math.Max(r.Low, low), math.Min(r.High, high)
+	moisture = w.around(mo)
+	moisture.Low, moisture.High = max(0, moisture.Low), min(100, moisture.High)
+	if r > 0 { // the ends of a mix's ratio lie between those of its materials
+		cn = c.around(r)
+		cn.Low, cn.High = max(cn.Low, low), min(cn.High, high)
+	}
+	return cn, moisture
 }
 
 // swing gathers squared moves down and up.
 type swing struct{ down, up float64 }
 
-func (s *swing) add(move, sign float64) {
+func (s *swing) add(move float64) {
 	if move > 0 {
-		s.up += sign * move * move
+		s.up += move * move
 		return
 	}
-	s.down += sign * move * move
+	s.down += move * move
+}
+
+func (s *swing) ends(r Range) {
+	s.add(r.Low - r.Likely)
+	s.add(r.High - r.Likely)
 }
 
 func (s *swing) around(v float64) Range {
-	return Range{v - math.Sqrt(math.Max(0, s.down)), v, v + math.Sqrt(math.Max(0, s.up))}
+	return Range{v - math.Sqrt(s.down), v, v + math.Sqrt(s.up)}
 }

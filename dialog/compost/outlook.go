@@ -10,15 +10,30 @@ import "math"
 func (f *filter) look(e *HeatEstimate, h int) {
 	var part [96]float64
 	for i := range f.core {
-		t := math.Max(0, math.Min(f.core[i].temp+f.stray[i], 94))
+		t := max(0, min(f.core[i].temp+f.stray[i], 94))
 		part[int(t)] += f.weight[i]
 	}
 	low, mid, high := quantile(&part, 0.1), quantile(&part, 0.5), quantile(&part, 0.9)
 	s := tenth * math.Sqrt(f.strayP)
-	e.Hours[h] = float64(h)
-	e.Likely[h] = mid
-	e.Low[h] = math.Max(0, mid-math.Hypot(mid-low, s))
-	e.High[h] = math.Min(mid+math.Hypot(high-mid, s), 85)
+	e.set(h, max(0, mid-math.Hypot(mid-low, s)), mid, min(mid+math.Hypot(high-mid, s), 85))
+}
+
+// set writes an hour and draws straight lines from the step before, and on to
+// the end when no step follows.
+func (e *HeatEstimate) set(h int, low, likely, high float64) {
+	from := max(0, h-step)
+	for i := from + 1; i < h; i++ {
+		up := float64(i-from) / float64(h-from)
+		e.Low[i] = e.Low[from] + up*(low-e.Low[from])
+		e.Likely[i] = e.Likely[from] + up*(likely-e.Likely[from])
+		e.High[i] = e.High[from] + up*(high-e.High[from])
+	}
+	for i := h; i < min(h+step, len(e.Hours)); i++ {
+		e.Low[i], e.Likely[i], e.High[i] = low, likely, high
+	}
+	for i := from; i < min(h+step, len(e.Hours)); i++ {
+		e.Hours[i] = float64(i)
+	}
 }
 
 // quantile reads the temperature below which the given part of weight lies.
@@ -33,15 +48,16 @@ func quantile(part *[96]float64, q float64) float64 {
 	return float64(len(part))
 }
 
-// count adds the hour to the hot days and to the killing time of each guess.
+// count adds the step to the hot days and to the killing time of each guess.
 func (f *filter) count() {
 	sd := math.Sqrt(f.strayP)
 	for i := range f.core {
 		t := f.core[i].temp + f.stray[i]
-		f.hot[i] += normal((t-55)/sd) / 24
-		if days, ok := KillDays(t); ok {
-			f.spell[i] += 1 / (24 * days)
+		if t < 30 {
+			continue
 		}
+		f.hot[i] += normal((t-55)/sd) * (step / 24.0)
+		f.spell[i] += f.laws.killAt(t)
 	}
 }
 
@@ -55,18 +71,18 @@ func (f *filter) sum(e *HeatEstimate) {
 	for i, w := range f.weight {
 		d := f.hot[i] - mean
 		low += w * d * d
-		high = math.Max(high, f.hot[i])
+		high = max(high, f.hot[i])
 	}
 	// The stray lasts two days or so: independent pieces of it add up.
 	sd := math.Sqrt(low + mean*strayHours/24*0.3)
 	top := float64(len(e.Hours)) / 24
-	e.DaysAt55 = Range{math.Max(0, mean-tenth*sd), mean, math.Min(top, mean+tenth*sd)}
+	e.DaysAt55 = Range{max(0, mean-tenth*sd), mean, min(top, mean+tenth*sd)}
 
 	// The first hot spell treats the first core. Each later one that lasted
 	// long enough treats what its turn put inside: at worst as much of the rim
 	// as chance gives, at best as much as the core holds; half way is taken.
 	c := coreShare(f.dims)
-	inside := (c + math.Min(1, c/(1-c))) / 2
+	inside := (c + min(1, c/(1-c))) / 2
 	for i, w := range f.weight {
 		n := f.spells[i]
 		if f.turn > 0 && f.spell[i] >= 1 {
@@ -86,31 +102,36 @@ func (f *filter) nextTurn(e *HeatEstimate, until int) float64 {
 	if f.turn > 0 {
 		last = f.log.Turns[f.turn-1]
 	}
-	hot, peak := 0, 0.0
-	seen := func(h int, likely float64) bool {
+	hot, peak := 0, 0.0 // hours
+	due := func(h int, likely float64) bool {
 		if float64(h) < last {
 			return false
 		}
-		peak = math.Max(peak, likely)
+		peak = max(peak, likely)
 		if likely >= 55 {
-			hot++
+			hot += step
 		}
 		if float64(h) < last+least || h < until {
 			return false
 		}
 		return likely >= 66 || peak >= 50 && (hot >= 72 && likely < 60 || likely < peak-5 && likely >= 40)
 	}
-	for h, likely := range e.Likely {
-		if seen(h, likely) {
-			return float64(h)
-		}
+	h := 0
+	for ; h < until; h += step {
+		due(h, e.Likely[h])
 	}
-	for h := until + 1; h <= until+ahead; h++ {
+	if due(until, e.Likely[until]) {
+		return float64(until)
+	}
+	if h == until {
+		h += step
+	}
+	for ; h <= until+ahead; h += step {
 		var mean float64
 		for i, w := range f.weight {
 			mean += w * (f.core[i].temp + f.stray[i])
 		}
-		if seen(h, mean) {
+		if due(h, mean) {
 			return float64(h)
 		}
 		f.pass()

@@ -5,16 +5,16 @@ package compost
 import "math"
 
 const (
-	FeedRate   = 0.5  // kg of half-rotted feed a kg of worms eats a day (R7, recalled; 0.25-1.0)
-	BedDensity = 2.25 // kg of worms a square metre at the start (R7, recalled; 2-2.5)
-	BedFull    = 5.0  // kg/m2 of an established bed: split it (R7, recalled)
-	BedDeepest = 0.6  // m: 45-60 cm (S36)
+	FeedRate   = 0.5 // kg of half-rotted feed a kg of worms eats a day (R7, recalled; 0.25-1.0)
+	BedDensity = 2.5 // kg of worms a square metre at the start (R7, recalled; 2-2.5)
+	BedFull    = 5.0 // kg/m2 of an established bed: split it (R7, recalled)
+	BedDeepest = 0.6 // m: 45-60 cm (S36)
 	// feedDensity of opened, sieved compost in kg/m3 (practice).
 	feedDensity = 500
 )
 
 func feedRate() Range   { return Range{0.25, FeedRate, 1.0} }
-func bedDensity() Range { return Range{2, BedDensity, 2.5} }
+func bedDensity() Range { return Range{2, BedDensity, 3} }
 
 // WormsFor is the kg of worms that eat feed kg a day (F20).
 func WormsFor(feedPerDay, rate float64) float64 { return feedPerDay / rate }
@@ -92,13 +92,13 @@ func Stock(kg, days, m2 float64) Range {
 	return Range{at(d.High), at(d.Likely), at(d.Low)}
 }
 
-// SplitAfter is the days until a bed of m2 that began with kg of worms holds
-// twice the starting density, so that it can be split in two (practice: split
-// when doubled). False when it never gets there.
+// SplitAfter is the days until a bed of m2 that began with kg of worms reaches
+// nine tenths of BedFull, so that it can be split in two (practice: split when
+// crowded). False when there are no worms or no bed.
 func SplitAfter(kg, m2 float64) (Range, bool) {
-	goal := 2 * BedDensity * m2
+	goal := 0.9 * BedFull * m2
 	room := BedFull * m2
-	if kg <= 0 || m2 <= 0 || goal >= room {
+	if !(kg > 0) || !(m2 > 0) {
 		return Range{}, false
 	}
 	if kg >= goal {
