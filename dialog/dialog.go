@@ -177,6 +177,9 @@ type Letter struct {
 	Picture *Picture  `json:",omitempty"`
 	File    *Enclosed `json:",omitempty"`
 	Paper   *Paper    `json:",omitempty"`
+	// Opens is the question that this letter puts to somebody who did not just
+	// write; the store opens it in their conversation.
+	Opens *Question `json:",omitempty"`
 	// After holds a letter back until that moment (an announcement in quiet hours).
 	After time.Time `json:",omitzero"`
 	// Batch names the announcement a letter belongs to, so that it can be stopped.

@@ -93,8 +93,8 @@ type (
 	LayerLaid     struct{}
 	// Squeezed: a handful is dry, right or wet.
 	Squeezed struct{ Moisture string }
-	// Built: the heap stands, with its sides in metres (0 = not told).
-	Built struct{ Length, Width, Height float64 }
+	// Built: the heap stands, made or made anew.
+	Built struct{}
 	// StickRead: hot, warm or cold; Celsius when a thermometer told it.
 	StickRead struct {
 		Warmth  string  `json:",omitempty"`
@@ -104,11 +104,10 @@ type (
 	Saw         struct{ Sight string }
 	RedoOrdered struct{ Cause string }
 	TurnedOver  struct{}
-	// Sank: how far the heap went down: "third", "little" or "not"; or its new sides.
-	Sank struct {
-		How                   string  `json:",omitempty"`
-		Length, Width, Height float64 `json:",omitzero"`
-	}
+	// Sank: how far the heap went down since it was built: "third", "little", "not" or "unknown".
+	Sank struct{ How string }
+	// Measured: the sides in metres; all below 0 = the farmer cannot say.
+	Measured      struct{ Length, Width, Height float64 }
 	Watered       struct{}
 	Covered       struct{}
 	FinishedEarly struct{}
@@ -131,7 +130,7 @@ type (
 	Rated     struct{ Stars int }
 	Finished  struct{}
 	GivenUp   struct{}
-	// Hurt and Peril: a danger was reported (harm=…, smoke, fire, burst …).
+	// Peril: a danger was reported (harm=…, smoke, fire, burst …).
 	Peril struct{ What string }
 	// PerilSeen: an officer has seen it, or the farmer says it is over.
 	PerilSeen struct{}
@@ -145,6 +144,7 @@ type (
 	Reminded struct {
 		Task Task
 		Day  Day
+		Tell bool `json:",omitempty"` // said without asking for an answer
 	}
 	Missed struct {
 		Task Task
@@ -163,7 +163,7 @@ var events = func() map[string]reflect.Type {
 		OfficerWrote{}, Visited{}, PutOff{}, Struck{},
 		Begun{}, PathChosen{}, Gathered{}, GatherDone{}, DateWished{}, StarterChosen{}, BottleMixed{},
 		BottleShaken{}, BottleFelt{}, BottleReady{}, BottleSpoiled{}, SiteFound{}, Prepared{}, BaseLaid{},
-		LayerLaid{}, Squeezed{}, Built{}, StickRead{}, Smelt{}, Saw{}, RedoOrdered{}, TurnedOver{}, Sank{},
+		LayerLaid{}, Squeezed{}, Built{}, StickRead{}, Smelt{}, Saw{}, RedoOrdered{}, TurnedOver{}, Sank{}, Measured{},
 		Watered{}, Covered{}, FinishedEarly{}, Opened{}, Cooled{}, Sieved{}, Passed{}, TrialSet{}, TrialDone{},
 		WormsHad{}, Fed{}, WormsSeen{}, Ripe{}, HarvestTaken{}, Yielded{}, UseChosen{}, Rated{}, Finished{},
 		GivenUp{}, Peril{}, PerilSeen{}, Snoozed{}, Skipped{}, Reminded{}, Missed{},
@@ -243,6 +243,7 @@ func (Smelt) event()         {}
 func (Saw) event()           {}
 func (RedoOrdered) event()   {}
 func (TurnedOver) event()    {}
+func (Measured) event()      {}
 func (Sank) event()          {}
 func (Watered) event()       {}
 func (Covered) event()       {}

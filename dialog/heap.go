@@ -67,7 +67,7 @@ type Heap struct {
 	BuiltAt  time.Time  `json:",omitzero"`
 	First    Day        `json:",omitempty"` // day 0 of the first round
 	Size     [3]float64 `json:",omitzero"`  // metres, as last told
-	SizeKept float64    `json:",omitempty"` // share of the volume after the turn, 0 = not told
+	SizeKept float64    `json:",omitempty"` // share of the volume after the turn; 0 = not asked, -1 = not known
 	Reads    []Reading  `json:",omitempty"` // the stick, this round
 	ColdRuns int        `json:",omitempty"` // rounds that ended cold
 	Moisture string     `json:",omitempty"` // last squeeze
@@ -197,7 +197,10 @@ func (h *Heap) noteReminder(e Entry) bool {
 	switch ev := e.Event.(type) {
 	case Reminded:
 		a := h.Acts[ev.Task]
-		a.Sent, a.Last, a.Asked = a.Sent+1, max(a.Last, ev.Day), e.Noted
+		a.Last, a.Asked = max(a.Last, ev.Day), e.Noted
+		if !ev.Tell {
+			a.Sent++
+		}
 		h.setAct(ev.Task, a)
 	case Missed:
 		a := h.Acts[ev.Task]
@@ -269,7 +272,7 @@ func (h *Heap) takeFact(e Entry) {
 		h.Base, h.Prepared = true, true
 	case BottleMixed, BottleShaken, BottleFelt, BottleReady, BottleSpoiled:
 		h.takeBottle(e)
-	case Built, RedoOrdered, StickRead, Squeezed, Smelt, Saw, TurnedOver, Sank, Watered, Covered, FinishedEarly:
+	case Built, RedoOrdered, StickRead, Squeezed, Smelt, Saw, TurnedOver, Sank, Measured, Watered, Covered, FinishedEarly:
 		h.takeHeat(e)
 	case Opened, Cooled, Sieved, Passed, TrialSet, TrialDone, WormsHad, Fed, WormsSeen, Ripe, HarvestTaken, Yielded, UseChosen, Rated:
 		h.takeWorms(e)
@@ -332,9 +335,6 @@ func (h *Heap) takeHeat(e Entry) {
 		}
 		h.Round++
 		h.Built, h.BuiltAt = e.Day, e.At
-		if ev.Length*ev.Width*ev.Height > 0 {
-			h.Size = [3]float64{ev.Length, ev.Width, ev.Height}
-		}
 		h.startRound()
 		if h.Bottle.Working() {
 			h.Bottle.Ready = e.Day // what it holds has gone on the heap
@@ -344,9 +344,6 @@ func (h *Heap) takeHeat(e Entry) {
 		h.Redo, h.Layers = true, 0
 		h.clearAct(roundActs...)
 	case StickRead:
-		if h.Built == 0 {
-			h.Odd++ // a stick before any heap; kept for the diary, not the plan
-		}
 		h.Reads = append(h.Reads, Reading{Day: e.Day, At: e.At, Warmth: ev.Warmth, Celsius: ev.Celsius, Round: h.Round})
 		slices.SortStableFunc(h.Reads, func(a, b Reading) int { return a.At.Compare(b.At) })
 		h.clearAct(TaskStick, TaskOpen)
@@ -371,12 +368,14 @@ func (h *Heap) takeHeat(e Entry) {
 		h.clearAct(TaskTurn, TaskStick, TaskRest)
 	case Sank:
 		h.SizeKept = shareKept(ev.How)
-		if v := ev.Length * ev.Width * ev.Height; v > 0 {
-			if old := h.Size[0] * h.Size[1] * h.Size[2]; old > 0 {
-				h.SizeKept = v / old
+	case Measured:
+		if len(h.Turns) > 0 {
+			h.SizeKept = -1
+			if old := h.Volume(); old > 0 && ev.Length > 0 {
+				h.SizeKept = ev.Length * ev.Width * ev.Height / old
 			}
-			h.Size = [3]float64{ev.Length, ev.Width, ev.Height}
 		}
+		h.Size = [3]float64{ev.Length, ev.Width, ev.Height}
 	case FinishedEarly:
 		h.Early = true
 		h.clearAct(TaskStick, TaskTurn, TaskRest)
@@ -394,7 +393,15 @@ func shareKept(how string) float64 {
 	case "not":
 		return 1
 	}
-	return 0
+	return -1
+}
+
+// Volume in cubic metres as last told; 0 when it is not known.
+func (h Heap) Volume() float64 {
+	if h.Size[0] <= 0 {
+		return 0
+	}
+	return h.Size[0] * h.Size[1] * h.Size[2]
 }
 
 func (h *Heap) startRound() {

@@ -1,0 +1,188 @@
+package dialog
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"warmstick/dialog/phrases"
+	"warmstick/dialog/understand"
+)
+
+// question is one thing we may ask: how it is put, how a short answer to it is
+// read, and what an answer does. Its text is the phrase ask_<id>, an example of
+// an answer is hint_<id>.
+type question struct {
+	asks  string // the contract's word for it
+	topic string // how package understand reads short answers to it
+	task  Task   // the act it belongs to, for "later" and "not yet"
+	// choices are shown as numbered buttons; a number, a button and the words
+	// mean the same.
+	choices func(*exchange, Question) []Choice
+	args    func(*exchange, Question) phrases.Args
+	// raw answers are data (a name, a date) and are tried before any other reading.
+	raw func(*exchange, Question, meaning) bool
+	// answer takes what was meant; false means "that was no answer to this".
+	answer func(*exchange, Question, meaning) bool
+	// phrase overrides ask_<id> where one question is put in several ways.
+	phrase func(*exchange, Question) string
+}
+
+// asksOf is the contract's word for an open question; empty when none is.
+func asksOf(q Question) string {
+	if q.ID == "" {
+		return ""
+	}
+	return questions()[q.ID].asks
+}
+
+// ask opens a question; it is put at the end of the reply.
+func (x *exchange) ask(id string, h HeapID) {
+	x.put(Question{ID: id, Heap: h, Task: questions()[id].task})
+}
+
+func (x *exchange) put(q Question) {
+	if len(q.Choices) == 0 {
+		if list := questions()[q.ID].choices; list != nil {
+			q.Choices = list(x, q)
+		}
+	}
+	x.open, x.fresh = q, true
+	if q.Heap != 0 {
+		x.heap = q.Heap
+	}
+}
+
+// close leaves no question open.
+func (x *exchange) close() { x.open, x.fresh = Question{}, false }
+
+// asking is the sentence that puts a question.
+func (x *exchange) asking(q Question) piece {
+	kind := questions()[q.ID]
+	p := piece{key: "ask_" + q.ID}
+	if kind.phrase != nil {
+		p.key = kind.phrase(x, q)
+	}
+	if kind.args != nil {
+		p.args = kind.args(x, q)
+	}
+	return p
+}
+
+// again puts the open question once more, as it stood.
+func (x *exchange) again() {
+	if x.open.ID != "" {
+		x.fresh = true
+	}
+}
+
+// meaning is what one message says, as far as it could be understood.
+type meaning struct {
+	text   string   // as written, trimmed
+	codes  []string // reports and answers that are sure
+	guess  []string // what an unsure message may mean
+	picked bool     // it came by number, button or label
+	day    Day      // when the things reported happened
+	dated  bool     // the message named that day
+	lang   string   // the language the text seems to be in
+}
+
+func (m meaning) has(code string) bool { return slices.Contains(m.codes, code) }
+
+// value is the value of the first code of a kind: value("stick") is "hot".
+func (m meaning) value(kind string) string {
+	for _, c := range m.codes {
+		if v, ok := strings.CutPrefix(c, kind+"="); ok {
+			return v
+		}
+	}
+	return ""
+}
+
+func (m meaning) yes() bool { return m.has("answer=yes") }
+func (m meaning) no() bool  { return m.has("answer=no") }
+
+// choose builds choices: each is a meaning, whose label is the phrase
+// pick_<meaning> with = and spaces as underscores.
+func choose(means ...string) func(*exchange, Question) []Choice {
+	return func(x *exchange, _ Question) []Choice { return labelled(x.lang(), means...) }
+}
+
+func labelled(lang string, means ...string) []Choice {
+	var list []Choice
+	for _, m := range means {
+		list = append(list, Choice{Label: text(lang, labelKey(m), nil), Means: m})
+	}
+	return list
+}
+
+func labelKey(means string) string {
+	return "pick_" + strings.NewReplacer("=", "_", " ", "_").Replace(means)
+}
+
+var yesNo = choose("answer=yes", "answer=no")
+
+// pickOf finds the choice a text means: its number in either script, or its label.
+func pickOf(q Question, line string) (Choice, bool) {
+	if n, ok := digits(line); ok && n >= 1 && n <= len(q.Choices) {
+		return q.Choices[n-1], true
+	}
+	for _, c := range q.Choices {
+		if strings.EqualFold(plain(c.Label), plain(line)) {
+			return c, true
+		}
+	}
+	return Choice{}, false
+}
+
+// wordPick finds the one choice whose listed words a text holds: the phrase
+// words_<meaning> lists them, where a language needs it.
+func wordPick(lang string, q Question, line string) (Choice, bool) {
+	said := " " + understand.Normal(line) + " "
+	var found []Choice
+	longest := 0
+	for _, c := range q.Choices {
+		key := "words_" + strings.NewReplacer("=", "_", " ", "_").Replace(c.Means)
+		for _, l := range []string{lang, phrases.Fallback} {
+			if !phrases.Has(l, key) {
+				continue
+			}
+			for w := range strings.SplitSeq(phrases.Text(l, key, nil), ",") {
+				w = understand.Normal(w)
+				if w == "" || !strings.Contains(said, " "+w+" ") {
+					continue
+				}
+				if len(w) > longest {
+					found, longest = nil, len(w)
+				}
+				if len(w) == longest && !slices.Contains(found, c) {
+					found = append(found, c)
+				}
+			}
+		}
+	}
+	if len(found) != 1 {
+		return Choice{}, false
+	}
+	return found[0], true
+}
+
+// plain drops what does not matter when a label is typed.
+func plain(s string) string { return strings.Trim(strings.TrimSpace(s), ".!,।) ") }
+
+// digits reads a bare number in Western or Devanagari digits.
+func digits(s string) (int, bool) {
+	s = strings.Trim(plain(s), "([")
+	if s == "" || len(s) > 12 {
+		return 0, false
+	}
+	out := make([]rune, 0, len(s))
+	for _, r := range s {
+		if r >= '०' && r <= '९' {
+			r = r - '०' + '0'
+		}
+		out = append(out, r)
+	}
+	n, err := strconv.Atoi(string(out))
+	return n, err == nil && n >= 0
+}

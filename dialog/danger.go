@@ -1,0 +1,149 @@
+package dialog
+
+import (
+	"slices"
+	"strings"
+
+	"warmstick/dialog/phrases"
+)
+
+// Danger: it stops everything else, in any state and any language. The safety
+// words come first, an officer is told, and the open question stays open.
+
+// carePhrase is the safety text of each harm, with its advice class.
+var carePhrase = map[string]string{
+	"burn": "burn_care", "breath": "breath_care", "swallowed": "poison_care",
+	"cut": "cut_care", "bite": "bite_care", "eye": "eye_care",
+}
+
+// danger answers harm, smoke, fire and a burst bottle. It says true when the
+// message held nothing else to go on with.
+func (x *exchange) danger(m meaning) bool {
+	var perils []string
+	for _, c := range m.codes {
+		if v, ok := strings.CutPrefix(c, "harm="); ok {
+			perils = append(perils, v)
+		}
+		if c == "seen=fire" || c == "seen=smoke" {
+			perils = append(perils, strings.TrimPrefix(c, "seen="))
+		}
+	}
+	for _, h := range hazardsIn(m.text) {
+		if !slices.Contains(perils, h) && len(perils) == 0 {
+			perils = append(perils, h)
+		}
+	}
+	if len(perils) == 0 {
+		return false
+	}
+	id := x.perilHeap()
+	for _, p := range perils {
+		x.peril(id, p)
+	}
+	x.care = len(x.pieces)
+	rest := facts(m.codes)
+	rest = slices.DeleteFunc(rest, func(c string) bool { return c == "seen=fire" || c == "seen=smoke" })
+	if len(rest) == 0 || x.s.Person.Consent == "" {
+		x.open = x.was.Talk.Open // the question waits, its number still stands
+		return true
+	}
+	m.codes = rest
+	if x.was.Talk.Open.ID == "" || !x.answerTo(x.was.Talk.Open, m) {
+		x.reports(m)
+	}
+	if !x.fresh && x.open.ID == "" {
+		x.open = x.was.Talk.Open
+		if q := x.open.Heap; q != 0 && x.answered(m) {
+			x.open = Question{}
+		}
+	}
+	return true
+}
+
+// answered says whether the facts answered the question that was open.
+func (x *exchange) answered(m meaning) bool {
+	topic := questions()[x.was.Talk.Open.ID].topic
+	return slices.ContainsFunc(m.codes, func(c string) bool { return strings.HasPrefix(c, topic+"=") })
+}
+
+func (x *exchange) perilHeap() HeapID {
+	if h := x.was.Talk.Open.Heap; h != 0 {
+		return h
+	}
+	if active := x.s.Active(); len(active) == 1 {
+		return active[0].ID
+	}
+	return 0
+}
+
+// peril says the safety words for one danger and tells the officers.
+func (x *exchange) peril(id HeapID, what string) {
+	switch {
+	case what == "smoke" || what == "fire":
+		x.say("smoke_emergency", nil, "smoke_emergency")
+	case carePhrase[what] != "":
+		x.say(carePhrase[what], nil, carePhrase[what])
+	default:
+		x.say("hazard_"+what, nil, hazardClass(what)...)
+	}
+	if x.s.Person.Consent == "" && !x.s.Person.Appointed {
+		return
+	}
+	if seriousPeril(what) {
+		x.alarm(id, what)
+	}
+}
+
+// alarm writes a danger down and tells the officers of the person's groups, at
+// any hour.
+func (x *exchange) alarm(id HeapID, what string) {
+	h := x.Heap(id)
+	x.note(id, Peril{what})
+	if x.tellOfficers("alert_peril", phrases.Args{"What": perilWord(what), "Heap": int(h.ID)}, what) {
+		x.advise("officer_told")
+		x.say("officer_told", nil, "officer_told")
+	}
+}
+
+func perilWord(what string) worded {
+	return func(lang string) string { return phrases.Text(lang, "peril_"+what, nil) }
+}
+
+// tellOfficers writes to every officer of the farmer's groups.
+func (x *exchange) tellOfficers(key string, args phrases.Args, what string) bool {
+	told := false
+	for _, id := range x.officers() {
+		to, ok := x.s.Register.State(id)
+		if !ok || id == x.s.Person.ID {
+			continue
+		}
+		args["Name"], args["Place"] = x.s.Person.Name, x.placeName()
+		x.letter(to, Alert, key, args, "officer_told")
+		told = true
+	}
+	return told
+}
+
+// officers lists the officers of the person's groups, each once.
+func (x *exchange) officers() []PersonID {
+	var ids []PersonID
+	for _, m := range x.s.Person.Roles {
+		g, ok := x.s.Register.Group(m.Group)
+		if !ok {
+			continue
+		}
+		for _, s := range g.Staff {
+			if s.Role == Officer && !slices.Contains(ids, s.Person) {
+				ids = append(ids, s.Person)
+			}
+		}
+	}
+	return ids
+}
+
+func (x *exchange) placeName() string {
+	if p, ok := placeByID(x.s.Person.Area); ok {
+		return capital(p.label)
+	}
+	return x.s.Person.Area
+}

@@ -1,0 +1,324 @@
+package dialog
+
+import (
+	"strings"
+	"time"
+	"unicode"
+
+	"warmstick/dialog/phrases"
+	"warmstick/dialog/understand"
+)
+
+// Enrolment asks only what is needed now: the language, whether we may keep
+// anything, a name, the place. Hour and units are asked once there is a plan.
+
+// consentVersion names the wording of what is kept; a new wording gets a new one.
+const consentVersion = "2026-1"
+
+func enrolQuestions() map[string]question {
+	return map[string]question{
+		"language": {asks: "language", choices: tongueChoices, raw: (*exchange).languageTold},
+		"consent":  {asks: "consent", choices: yesNo, answer: (*exchange).consentTold},
+		"name":     {asks: "name", raw: (*exchange).nameTold},
+		"place":    {asks: "place", choices: placeChoices, raw: (*exchange).placeTold},
+		"hour":     {asks: "hour", choices: choose("say=6:00", "say=6:30", "say=7:00", "say=18:00"), raw: (*exchange).hourTold},
+		"units":    {asks: "units", choices: choose("pick=feet", "pick=metres"), raw: (*exchange).unitsTold},
+	}
+}
+
+// stranger leads a person who has not agreed to anything yet. Nothing but the
+// language is remembered of them.
+func (x *exchange) stranger(line string, m meaning) bool {
+	if x.s.Person.Consent != "" || x.s.Person.Appointed {
+		return false
+	}
+	if c, ok := understand.Parse(line, x.lang()); ok && x.strangerWord(c.Name) {
+		return true
+	}
+	if m.has("ask=stop") && x.strangerWord("stop") {
+		return true
+	}
+	if c, ok := pickOf(x.open, line); ok && x.open.ID != "" {
+		return x.strangerPick(c)
+	}
+	switch x.open.ID {
+	case "language":
+		if x.languageTold(x.open, m) {
+			return true
+		}
+		x.s.Talk.Misses++
+		if x.s.Talk.Misses > 1 {
+			x.say("hint_language", nil)
+		}
+		x.again()
+	case "consent":
+		if tag, ok := findTongue(line); ok {
+			x.s.Talk.Lang = tag
+			x.ask("consent", 0)
+			return true
+		}
+		if !x.consentTold(x.open, m) {
+			x.say("consent_first", nil)
+			x.again()
+		}
+	default:
+		if x.join(line) {
+			return true
+		}
+		x.greet(m.lang)
+	}
+	return true
+}
+
+// greet is the very first word; the language is guessed from the hello.
+func (x *exchange) greet(lang string) {
+	if lang != "" && x.s.Talk.Lang == "" {
+		x.s.Talk.Lang = lang
+	}
+	x.say("hello", nil)
+	x.ask("language", 0)
+}
+
+func (x *exchange) strangerPick(c Choice) bool {
+	if x.s.Person.Consent != "" || x.s.Person.Appointed {
+		return false
+	}
+	m := meaning{text: strings.TrimPrefix(c.Means, "say="), codes: []string{c.Means}, picked: true, day: x.today}
+	if x.open.ID == "language" {
+		return x.languageTold(x.open, m)
+	}
+	return x.consentTold(x.open, m)
+}
+
+// strangerWord answers the words that work everywhere, before consent.
+func (x *exchange) strangerWord(name string) bool {
+	switch name {
+	case "help", "menu", "why", "next", "status", "my_data", "settings":
+		x.say("help_stranger", nil)
+	case "officer":
+		x.say("officer_none", nil)
+	case "undo":
+		x.say("undo_nothing", nil)
+	case "delete_me":
+		x.say("forgotten", nil)
+		x.close()
+		x.forget = []PersonID{x.s.Person.ID}
+		return true
+	case "stop":
+		x.say("stopped", nil, "stopped")
+		x.close()
+		return true
+	default:
+		return false
+	}
+	if x.open.ID == "" {
+		x.ask("language", 0)
+	} else {
+		x.again()
+	}
+	return true
+}
+
+func tongueChoices(*exchange, Question) []Choice {
+	var list []Choice
+	for _, t := range tongues()[:5] {
+		list = append(list, Choice{Label: t.label, Means: "say=" + t.tag})
+	}
+	return list
+}
+
+func (x *exchange) languageTold(_ Question, m meaning) bool {
+	tag, ok := findTongue(strings.TrimPrefix(m.text, "say="))
+	if !ok && m.picked {
+		tag, ok = findTongue(strings.TrimPrefix(m.value("say"), "say="))
+	}
+	if !ok {
+		return false
+	}
+	x.s.Talk.Misses = 0
+	if x.s.Person.Consent == "" && !x.s.Person.Appointed {
+		x.s.Talk.Lang = tag
+		x.say("what_kept", nil)
+		if tag == "hi" {
+			x.say("abc_offer", nil)
+		}
+		x.ask("consent", 0)
+		return true
+	}
+	x.close()
+	x.note(0, LanguageSet{tag})
+	x.say("language_set", nil)
+	x.goOn()
+	return true
+}
+
+func (x *exchange) consentTold(_ Question, m meaning) bool {
+	switch {
+	case m.yes():
+		code := x.s.Talk.Code
+		x.remark(0, Consented{consentVersion})
+		x.remark(0, LanguageSet{x.lang()})
+		x.s.Talk.Code, x.s.Talk.Misses = "", 0
+		x.say("consented", nil)
+		if code != "" {
+			x.joinQuietly(code)
+		}
+		x.ask("name", 0)
+		return true
+	case m.no():
+		x.say("refused", nil)
+		x.close()
+		return true
+	}
+	return false
+}
+
+// nameArgs gives the name to greet with.
+func (x *exchange) nameArgs() phrases.Args { return phrases.Args{"Name": x.s.Person.Name} }
+
+func (x *exchange) nameTold(_ Question, m meaning) bool {
+	name := tidyName(m.text)
+	if name == "" || m.picked {
+		return false
+	}
+	x.close()
+	x.note(0, Named{name})
+	x.say("name_kept", x.nameArgs())
+	x.goOn()
+	return true
+}
+
+// tidyName keeps letters, marks, digits and a few joining signs, at most 30.
+func tidyName(s string) string {
+	var b strings.Builder
+	n := 0
+	for _, r := range s {
+		if n >= 30 {
+			break
+		}
+		switch {
+		case unicode.IsLetter(r) || unicode.IsMark(r) || unicode.IsDigit(r) || strings.ContainsRune("'’-.", r):
+			b.WriteRune(r)
+			n++
+		case unicode.IsSpace(r):
+			b.WriteRune(' ')
+			n++
+		}
+	}
+	name := strings.Trim(strings.Join(strings.Fields(b.String()), " "), "'-. ")
+	if !strings.ContainsFunc(name, unicode.IsLetter) {
+		return ""
+	}
+	return name
+}
+
+func placeChoices(x *exchange, _ Question) []Choice {
+	var list []Choice
+	for _, p := range places() {
+		for _, l := range p.offered {
+			if l == x.lang() && len(list) < 5 {
+				list = append(list, Choice{Label: capital(p.label), Means: "place=" + p.id})
+			}
+		}
+	}
+	return list
+}
+
+func capital(s string) string {
+	r := []rune(s)
+	if len(r) > 0 {
+		r[0] = unicode.ToUpper(r[0])
+	}
+	return string(r)
+}
+
+func (x *exchange) placeTold(_ Question, m meaning) bool {
+	p, ok := placeByID(m.value("place"))
+	if !ok {
+		p, ok = findPlace(m.text)
+	}
+	if !ok && x.s.Talk.Misses >= 2 {
+		// A third try would lose the farmer; the language tells the likeliest
+		// zone, and the place can be set again from the menu.
+		p, _ = placeByID(map[string]string{"hi": "india", "hi-Latn": "india", "es": "mexico", "fr": "senegal"}[x.lang()])
+		if p.id == "" {
+			p, _ = placeByID("kenya")
+		}
+		x.say("place_guessed", phrases.Args{"Place": capital(p.label)})
+		ok = true
+	}
+	if !ok {
+		return false
+	}
+	x.close()
+	x.note(0, Placed{Area: p.id, Zone: p.zone})
+	x.today = DayOf(x.now, x.s.Person.Zone())
+	x.say("place_kept", phrases.Args{"Time": clockText(x.now.In(x.s.Person.Zone()))})
+	x.goOn()
+	return true
+}
+
+func clockText(t time.Time) string { return t.Format("15:04") }
+
+// Reminders go out between these minutes of the farmer's day; contract, promise 5.
+const (
+	dayBegins = 6 * 60
+	dayEnds   = 20 * 60
+)
+
+func (x *exchange) hourTold(_ Question, m meaning) bool {
+	said := m.text
+	if v := m.value("say"); v != "" {
+		said = v
+	}
+	minute := -1
+	if h, min, ok := understand.Clock(said, x.lang()); ok {
+		minute = h*60 + min
+	} else if n, ok := digits(said); ok && n < 24 {
+		minute = n * 60
+	}
+	if minute < 0 {
+		return false
+	}
+	x.close()
+	if minute < dayBegins || minute >= dayEnds {
+		x.say("hour_night", nil)
+		x.ask("hour", 0)
+		return true
+	}
+	x.note(0, HourSet{minute})
+	x.say("hour_kept", phrases.Args{"Time": clockText(time.Date(2000, 1, 1, minute/60, minute%60, 0, 0, time.UTC))})
+	x.goOn()
+	return true
+}
+
+func (x *exchange) unitsTold(_ Question, m meaning) bool {
+	units := m.value("pick")
+	if units == "" {
+		for _, l := range understand.Lengths("1 "+m.text, x.lang()) {
+			units = map[string]string{"ft": "feet", "in": "feet", "m": "metres", "cm": "metres"}[l.Unit]
+		}
+	}
+	if units == "" {
+		return false
+	}
+	x.close()
+	x.note(0, UnitsSet{units})
+	x.say("units_kept", nil)
+	x.goOn()
+	return true
+}
+
+// enrolNext asks what is still missing before a heap can be planned.
+func (x *exchange) enrolNext() bool {
+	p := x.s.Person
+	switch {
+	case p.Name == "":
+		x.ask("name", 0)
+	case p.ZoneName == "":
+		x.ask("place", 0)
+	default:
+		return false
+	}
+	return true
+}

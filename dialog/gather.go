@@ -1,0 +1,368 @@
+package dialog
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"warmstick/dialog/compost"
+	"warmstick/dialog/phrases"
+	"warmstick/dialog/understand"
+)
+
+// Gathering: the farmer tells baskets and bags over days; each time the sums
+// say what the heap would be like and what is missing, in whole local measures.
+
+func gatherQuestions() map[string]question {
+	return map[string]question{
+		"have":  {asks: "have", topic: "have", task: TaskGather, answer: (*exchange).haveTold},
+		"more":  {asks: "more", topic: "have", task: TaskGather, choices: moreChoices, answer: (*exchange).moreTold},
+		"fresh": {asks: "more", topic: "have", task: TaskFresh, choices: moreChoices, answer: (*exchange).moreTold},
+		"date":  {asks: "date", task: TaskGather, choices: choose("days=3", "days=7", "days=14", "days=25"), raw: (*exchange).dateTold},
+		"site":  {asks: "site", task: TaskSite, choices: yesNo, answer: (*exchange).siteTold},
+	}
+}
+
+func moreChoices(x *exchange, _ Question) []Choice {
+	return []Choice{
+		{Label: text(x.lang(), "pick_more_yes", nil), Means: "answer=yes"},
+		{Label: text(x.lang(), "pick_more_no", nil), Means: "answer=no"},
+	}
+}
+
+// gatherNext is the next gap in the plan of a heap that is not built yet.
+func (x *exchange) gatherNext(h Heap) string {
+	if h.Built != 0 || h.Base || h.Path == OldManure || !h.Active() {
+		return ""
+	}
+	p := x.s.Person
+	switch {
+	case len(h.Have) == 0 && !h.GatherDone:
+		return "have"
+	case !h.GatherDone:
+		return "more"
+	case h.Path == ColdPath:
+		return x.coldNext(h)
+	case h.Wished == 0:
+		return "date"
+	case h.Starter == "":
+		return "starter"
+	case h.Starter == Bottle && h.Bottle.Mixed == 0 && h.Acts[TaskMix].Until <= x.today:
+		return "mixed"
+	case p.Minute == 0:
+		return "hour"
+	case p.Units == "":
+		return "units"
+	case !h.Site && h.Acts[TaskSite].Until <= x.today:
+		return "site"
+	case h.Wished <= x.today && h.Acts[TaskBuild].Until <= x.today:
+		return "build"
+	}
+	return ""
+}
+
+// coldNext is what dung left to rest still needs: a shaded place and a cover.
+func (x *exchange) coldNext(h Heap) string {
+	switch {
+	case x.s.Person.Minute == 0:
+		return "hour"
+	case !h.Site && h.Acts[TaskSite].Until <= x.today:
+		return "site"
+	case h.Built == 0 && h.Acts[TaskPile].Until <= x.today:
+		return "pile"
+	}
+	return ""
+}
+
+func (x *exchange) haveTold(q Question, m meaning) bool {
+	if m.no() {
+		x.note(q.Heap, GatherDone{})
+		x.say("have_nothing", nil)
+		x.goOn()
+		return true
+	}
+	if x.haveIn(q.Heap, m) {
+		x.goOn()
+		return true
+	}
+	return false
+}
+
+func (x *exchange) moreTold(q Question, m meaning) bool {
+	switch {
+	case m.value("have") != "":
+		x.haveIn(q.Heap, m)
+		x.goOn()
+	case m.yes():
+		x.ask("have", q.Heap)
+	case m.no():
+		x.note(q.Heap, GatherDone{})
+		x.goOn()
+	default:
+		return false
+	}
+	return true
+}
+
+// haveIn writes down the amounts of a message and says what they come to.
+func (x *exchange) haveIn(id HeapID, m meaning) bool {
+	var told []Gathered
+	for _, c := range m.codes {
+		v, ok := strings.CutPrefix(c, "have=")
+		if !ok {
+			continue
+		}
+		if f := strings.Fields(v); len(f) == 3 {
+			n, err := strconv.ParseFloat(f[0], 64)
+			if err == nil && n > 0 && n < 10000 {
+				told = append(told, Gathered{N: n, Unit: f[1], Material: f[2]})
+			}
+		}
+	}
+	if len(told) == 0 {
+		return false
+	}
+	for _, g := range told {
+		x.noteOn(id, m.day, g)
+	}
+	x.say("written", phrases.Args{"List": listOf(told)})
+	x.warnOf(told)
+	h := x.Heap(id)
+	if h.Path != OldManure {
+		x.sums(h)
+	}
+	return true
+}
+
+// haveAny takes amounts told unasked. What comes after the building waits for
+// the next heap; worms are counted for the bed.
+func (x *exchange) haveAny(id HeapID, m meaning) {
+	h := x.Heap(id)
+	if h.Built == 0 || h.Redo {
+		x.haveIn(id, m)
+		return
+	}
+	x.say("have_late", nil)
+}
+
+// warnOf says the caution that goes with a material.
+func (x *exchange) warnOf(told []Gathered) {
+	for _, g := range told {
+		switch g.Material {
+		case "pig_dung":
+			x.say("care_pig", nil)
+			return
+		case "hen_dung":
+			x.say("care_hen", nil)
+			return
+		case "ash":
+			x.say("care_ash", nil)
+			return
+		}
+	}
+}
+
+// portions is what lies ready for a heap, as the sums take it.
+func portions(h Heap) []compost.Portion {
+	var list []compost.Portion
+	for _, g := range h.Have {
+		list = append(list, compost.Portion{N: g.N, Unit: g.Unit, Material: g.Material})
+	}
+	return list
+}
+
+// sums says how high a heap the stuff makes, how it is mixed, and what is
+// still missing.
+func (x *exchange) sums(h Heap) {
+	mix, ok := compost.Blend(portions(h), x.s.Person.Measures)
+	if !ok {
+		x.say("cannot_weigh", nil)
+		return
+	}
+	if h.Path == ColdPath {
+		return
+	}
+	x.say("height_so_far", phrases.Args{"High": x.height(mix.M3.Likely)}, classes(mix.Advice)...)
+	goal := compost.HeapGoal()
+	full := mix.M3.Likely >= goal.M3[0] && mix.CN.Likely >= goal.CN[0] && mix.CN.Likely <= goal.CN[1]
+	if full {
+		x.say("mix_full", nil)
+		x.water(mix.Water)
+		x.doubt(mix)
+		return
+	}
+	list, water, ok := compost.Shop(portions(h), x.reachable(h), goal, x.s.Person.Measures)
+	if !ok || len(list) == 0 {
+		x.say("mix_"+mixKey(mix), nil)
+		return
+	}
+	var buys []Gathered
+	for _, b := range list {
+		buys = append(buys, Gathered{N: float64(b.N), Unit: b.Unit, Material: b.Material})
+	}
+	x.say("still_missing", phrases.Args{"List": listOf(buys)})
+	x.water(water)
+	x.doubt(mix)
+}
+
+func classes(list []compost.Class) []string {
+	var s []string
+	for _, c := range list {
+		s = append(s, string(c))
+	}
+	return s
+}
+
+// mixKey is the word on the ratio alone; moisture is seen to by squeezing.
+func mixKey(m compost.Mix) string {
+	for _, c := range m.Advice {
+		switch c {
+		case compost.SlightlyGreen, compost.TooMuchGreen, compost.SlightlyBrown, compost.TooMuchBrown:
+			return string(c)
+		}
+	}
+	return "mix_ok"
+}
+
+// bucket is the litres of the water can a farmer carries (common practice).
+const bucket = 20
+
+func (x *exchange) water(litres float64) {
+	if n := int(math.Round(litres / bucket)); n > 0 {
+		x.say("water_cans", phrases.Args{"N": n})
+	}
+}
+
+// doubt names the one measurement that would settle the advice.
+func (x *exchange) doubt(m compost.Mix) {
+	if m.Settled || !m.DoubtSettles {
+		return
+	}
+	f := strings.Fields(m.Doubt)
+	if len(f) == 3 && f[0] == "weigh" {
+		x.say("weigh_one", phrases.Args{"One": amount(Gathered{N: 1, Unit: f[1], Material: f[2]})})
+	}
+}
+
+// reachable is what a farmer may fetch: more of what they named, in the same
+// measures, and the usual stuff of a kind they have none of.
+func (x *exchange) reachable(h Heap) []compost.Fetch {
+	var can []compost.Fetch
+	kinds := map[string]bool{}
+	seen := map[string]bool{}
+	unit := "basket"
+	for _, g := range h.Have {
+		m, ok := compost.Lookup(g.Material)
+		if !ok || m.Class == "additive" || seen[g.Material] || g.Material == "compost" {
+			continue
+		}
+		seen[g.Material] = true
+		kinds[m.Class] = true
+		unit = g.Unit
+		can = append(can, compost.Fetch{Unit: g.Unit, Material: g.Material, Effort: 1})
+		if len(can) == 6 {
+			break // enough to choose from; the list stays short
+		}
+	}
+	for _, usual := range []struct{ class, material string }{{"dung", "cow_dung"}, {"green", "grass"}, {"brown", "dry_leaves"}} {
+		if !kinds[usual.class] {
+			can = append(can, compost.Fetch{Unit: unit, Material: usual.material, Effort: 1})
+		}
+	}
+	return can
+}
+
+// height is how high the stuff stands on a base of 6 x 4 ft.
+func (x *exchange) height(m3 float64) worded {
+	feet := m3 / compost.TradeHeap * 4
+	return x.length(feet * 0.3048)
+}
+
+// length says metres in the farmer's own units.
+func (x *exchange) length(m float64) worded {
+	units := x.s.Person.Units
+	return func(lang string) string {
+		if units == "metres" {
+			return phrases.Text(lang, "in_metres", phrases.Args{"Long": strconv.FormatFloat(math.Round(m*10)/10, 'f', -1, 64)})
+		}
+		return phrases.Text(lang, "in_feet", phrases.Args{"Long": strconv.FormatFloat(math.Round(m/0.3048*2)/2, 'f', -1, 64)})
+	}
+}
+
+func (x *exchange) dateTold(q Question, m meaning) bool {
+	day := Day(0)
+	if v := m.value("days"); v != "" {
+		n, _ := strconv.Atoi(v)
+		day = x.today + Day(n)
+	} else if d, ok := understand.When(m.text, x.lang()); ok {
+		day = x.future(d)
+	} else if n, ok := digits(m.text); ok && n > 0 && n <= 120 {
+		day = x.today + Day(n)
+	}
+	if day == 0 {
+		return false
+	}
+	x.close()
+	if day < x.today || day > x.today+200 {
+		x.say("date_odd", nil)
+		x.ask("date", q.Heap)
+		return true
+	}
+	x.note(q.Heap, DateWished{day})
+	x.say("date_kept", phrases.Args{"Day": x.dayWord(day)})
+	x.goOn()
+	return true
+}
+
+// future turns "on Friday", "in 10 days" or a date into a day ahead.
+func (x *exchange) future(d understand.Day) Day {
+	switch {
+	case d.Date != 0:
+		return x.dateAhead(d.Month, d.Date)
+	case d.Weekday >= 0:
+		return x.today + Day((d.Weekday-int(x.today.Weekday())+6)%7+1)
+	}
+	return x.today + Day(d.Offset)
+}
+
+func (x *exchange) siteTold(q Question, m meaning) bool {
+	switch {
+	case m.yes():
+		x.note(q.Heap, SiteFound{})
+		x.say("site_good", nil)
+	case m.no():
+		x.note(q.Heap, Snoozed{TaskSite, x.today + 2})
+		x.say("site_later", nil)
+	default:
+		return false
+	}
+	x.goOn()
+	return true
+}
+
+// amount says one amount: "3 baskets of cow dung".
+func amount(g Gathered) worded {
+	return func(lang string) string {
+		n := strconv.FormatFloat(g.N, 'f', -1, 64)
+		count := any(n)
+		if g.N == math.Trunc(g.N) {
+			count = int(g.N)
+		}
+		measure := phrases.Text(lang, "unit_"+g.Unit, phrases.Args{"N": count})
+		if g.Material == "" {
+			return measure
+		}
+		return phrases.Text(lang, "amount_of", phrases.Args{"Amount": measure, "Material": phrases.Text(lang, "material_"+g.Material, nil)})
+	}
+}
+
+// listOf says several amounts, the first four of them.
+func listOf(list []Gathered) worded {
+	return func(lang string) string {
+		var parts []string
+		for _, g := range list[:min(len(list), 4)] {
+			parts = append(parts, amount(g)(lang))
+		}
+		return strings.Join(parts, ", ")
+	}
+}

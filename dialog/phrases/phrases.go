@@ -1,0 +1,104 @@
+// Package phrases holds every sentence warmstick says, one file a language. It
+// knows no rules of the trade: it is given a key and values and gives a text.
+package phrases
+
+import (
+	"embed"
+	"fmt"
+	"io/fs"
+	"strings"
+	"sync"
+
+	"github.com/BurntSushi/toml"
+	"github.com/nicksnyder/go-i18n/v2/i18n"
+	"golang.org/x/text/language"
+)
+
+//go:embed say/*.toml
+var files embed.FS
+
+// Fallback is the language of a person who has not chosen one.
+const Fallback = "en"
+
+// Args are the values of a sentence's slots.
+type Args = map[string]any
+
+// voice is one language, loaded on first use: a village that speaks Swahili
+// never pays for French.
+type voice struct {
+	localizer *i18n.Localizer
+	keys      map[string]bool
+}
+
+// voices holds one loader a language, by BCP 47 tag.
+var voices = sync.OnceValue(func() map[string]func() voice {
+	names, err := fs.Glob(files, "say/*.toml")
+	if err != nil {
+		panic(err) // the pattern is ours
+	}
+	set := map[string]func() voice{}
+	for _, name := range names {
+		tag := strings.TrimSuffix(strings.TrimPrefix(name, "say/"), ".toml")
+		set[tag] = sync.OnceValue(func() voice { return load(name, tag) })
+	}
+	return set
+})
+
+func load(name, tag string) voice {
+	bundle := i18n.NewBundle(language.MustParse(tag))
+	bundle.RegisterUnmarshalFunc("toml", toml.Unmarshal)
+	body, err := files.ReadFile(name)
+	if err != nil {
+		panic(err)
+	}
+	file, err := bundle.ParseMessageFileBytes(body, "say."+tag+".toml")
+	if err != nil {
+		panic(fmt.Sprintf("phrases %s: %v", name, err))
+	}
+	v := voice{localizer: i18n.NewLocalizer(bundle, tag), keys: map[string]bool{}}
+	for _, m := range file.Messages {
+		v.keys[m.ID] = true
+	}
+	return v
+}
+
+// Languages lists the tags of all embedded languages.
+func Languages() []string { return []string{"en", "sw", "hi", "hi-Latn", "es", "fr"} }
+
+// Has says whether a language has a sentence of its own under a key.
+func Has(lang, key string) bool {
+	v, ok := voices()[lang]
+	return ok && v().keys[key]
+}
+
+// Keys lists a language's keys in no order.
+func Keys(lang string) []string {
+	v, ok := voices()[lang]
+	if !ok {
+		return nil
+	}
+	var keys []string
+	for k := range v().keys {
+		keys = append(keys, k)
+	}
+	return keys
+}
+
+// Text is the sentence under a key with its slots filled. The value under "N",
+// if there is one, chooses the plural form. A missing key or slot is a mistake
+// of ours that the tests of this package find, so Text panics with its name.
+func Text(lang, key string, args Args) string {
+	v, ok := voices()[lang]
+	if !ok {
+		v = voices()[Fallback]
+	}
+	config := &i18n.LocalizeConfig{MessageID: key, TemplateData: args}
+	if n, ok := args["N"]; ok {
+		config.PluralCount = n
+	}
+	text, err := v().localizer.Localize(config)
+	if err != nil {
+		panic(fmt.Sprintf("phrase %s in %s: %v", key, lang, err))
+	}
+	return text
+}

@@ -1,0 +1,114 @@
+package dialog
+
+import (
+	_ "embed"
+	"slices"
+	"strings"
+	"sync"
+	"time"
+
+	"warmstick/dialog/understand"
+)
+
+//go:embed places.tsv
+var placeRows string
+
+//go:embed languages.tsv
+var languageRows string
+
+// place is somewhere a farmer may live: what the plan needs is its zone and
+// whether nights are cold.
+type place struct {
+	id, zone string
+	highland bool
+	offered  []string // languages whose farmers are shown it as a button
+	words    []string // in their normal form
+	label    string   // as it is written first in the table
+}
+
+// rows reads a table of ours: tabs between columns, # for remarks, the first
+// row names the columns.
+func rows(table string) [][]string {
+	var list [][]string
+	for line := range strings.Lines(table) {
+		line = strings.TrimRight(line, "\r\n")
+		if line == "" || strings.HasPrefix(line, "#") {
+			continue
+		}
+		list = append(list, strings.Split(line, "\t"))
+	}
+	return list[1:]
+}
+
+var places = sync.OnceValue(func() []place {
+	var list []place
+	for _, r := range rows(placeRows) {
+		p := place{id: r[0], zone: r[1], highland: r[2] == "yes", offered: strings.Fields(r[3])}
+		for w := range strings.SplitSeq(r[4], ",") {
+			p.words = append(p.words, understand.Normal(w))
+		}
+		p.label = strings.SplitN(r[4], ",", 2)[0]
+		list = append(list, p)
+	}
+	return list
+})
+
+// findPlace reads a country, a town or an IANA zone name.
+func findPlace(line string) (place, bool) {
+	said := " " + understand.Normal(line) + " "
+	best, longest := place{}, 0
+	for _, p := range places() {
+		for _, w := range p.words {
+			if len(w) > longest && strings.Contains(said, " "+w+" ") {
+				best, longest = p, len(w)
+			}
+		}
+	}
+	if longest > 0 {
+		return best, true
+	}
+	if name := strings.TrimSpace(line); strings.Contains(name, "/") || name == "UTC" {
+		if _, err := time.LoadLocation(name); err == nil {
+			return place{id: name, zone: name}, true
+		}
+	}
+	return place{}, false
+}
+
+func placeByID(id string) (place, bool) {
+	i := slices.IndexFunc(places(), func(p place) bool { return p.id == id })
+	if i < 0 {
+		return place{}, false
+	}
+	return places()[i], true
+}
+
+// Highland says whether the person's first heat is expected a day later.
+func (p Person) Highland() bool {
+	pl, ok := placeByID(p.Area)
+	return ok && pl.highland
+}
+
+type tongue struct {
+	tag, label string
+	words      []string
+}
+
+var tongues = sync.OnceValue(func() []tongue {
+	var list []tongue
+	for _, r := range rows(languageRows) {
+		list = append(list, tongue{r[0], r[1], strings.Split(r[2], ",")})
+	}
+	return list
+})
+
+// findTongue reads the name of a language, in any of them.
+func findTongue(line string) (string, bool) {
+	said := strings.ToLower(plain(line))
+	for _, t := range tongues() {
+		if slices.Contains(t.words, said) || strings.EqualFold(t.label, said) {
+			return t.tag, true
+		}
+	}
+	return "", false
+}

@@ -1,0 +1,323 @@
+package dialog
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// Reports: a farmer tells what was done or found, asked or not, about this heap
+// or another. Each fact goes to the one heap it can be about; where two fit,
+// the farmer is asked which.
+
+// factOrder is the order in which the facts of one message are taken: what was
+// done comes before what was found after it.
+var factOrder = []string{"have", "did", "bottle", "seen", "moisture", "smell", "temp", "stick"}
+
+func facts(codes []string) []string {
+	var list []string
+	for _, kind := range factOrder {
+		for _, c := range codes {
+			if strings.HasPrefix(c, kind+"=") {
+				list = append(list, c)
+			}
+		}
+	}
+	return list
+}
+
+// reports takes every fact of a message.
+func (x *exchange) reports(m meaning) bool {
+	list := facts(m.codes)
+	if len(list) == 0 {
+		return false
+	}
+	x.s.Talk.Misses = 0
+	if x.open.ID != "" && x.fresh == false {
+		x.close()
+	}
+	if len(x.s.Active()) == 0 {
+		return x.reportWithoutHeap(list, m)
+	}
+	id, sure := x.aboutHeap(list)
+	if !sure {
+		x.whichHeap(m)
+		return true
+	}
+	x.take(id, list, m)
+	x.goOn()
+	return true
+}
+
+// take writes the facts down for one heap, have codes together.
+func (x *exchange) take(id HeapID, list []string, m meaning) {
+	m.codes = list
+	if slices.ContainsFunc(list, func(c string) bool { return strings.HasPrefix(c, "have=") }) {
+		x.haveAny(id, m)
+	}
+	for _, c := range list {
+		kind, v, _ := strings.Cut(c, "=")
+		h := x.Heap(id)
+		switch kind {
+		case "did":
+			x.did(h, v, m)
+		case "bottle":
+			x.bottleTold(h, v, m)
+		case "seen":
+			x.saw(h, v, m)
+		case "moisture":
+			x.moistureTold(h, v, m.day)
+		case "smell":
+			x.smellTold(h, v, m.day)
+		case "temp":
+			t, _ := strconv.ParseFloat(v, 64)
+			x.stickTold(h, warmthOf(t), t, m.day)
+		case "stick":
+			if m.value("temp") == "" {
+				x.stickTold(h, v, 0, m.day)
+			}
+		}
+	}
+}
+
+// warmthOf puts a thermometer's degrees into the stick's words: hot from 55 C,
+// cold below 40 C (bands of S13, S24).
+func warmthOf(c float64) string {
+	switch {
+	case c >= 55:
+		return "hot"
+	case c >= 40:
+		return "warm"
+	}
+	return "cold"
+}
+
+// alsoTold takes the facts of a message that its question did not ask for.
+func (x *exchange) alsoTold(id HeapID, m meaning, but ...string) {
+	var rest []string
+	for _, c := range facts(m.codes) {
+		kind, _, _ := strings.Cut(c, "=")
+		if !slices.Contains(but, kind) && !slices.Contains(but, c) {
+			rest = append(rest, c)
+		}
+	}
+	if len(rest) > 0 {
+		x.take(id, rest, m)
+	}
+}
+
+// aboutHeap finds the one heap that the facts can be about.
+func (x *exchange) aboutHeap(list []string) (HeapID, bool) {
+	active := x.s.Active()
+	if len(active) == 1 {
+		return active[0].ID, true
+	}
+	var fit []HeapID
+	for _, h := range active {
+		if !slices.ContainsFunc(list, func(c string) bool { return !suits(h, c) }) {
+			fit = append(fit, h.ID)
+		}
+	}
+	if len(fit) == 1 {
+		return fit[0], true
+	}
+	if asked := x.was.Talk.Open.Heap; asked != 0 && (len(fit) == 0 || slices.Contains(fit, asked)) {
+		if h, ok := x.s.Heap(asked); ok && h.Active() {
+			return asked, true
+		}
+	}
+	return 0, false
+}
+
+// suits says whether a fact makes sense for a heap as it stands.
+func suits(h Heap, code string) bool {
+	kind, v, _ := strings.Cut(code, "=")
+	inHeat := h.Built != 0 && h.Fed == 0
+	switch kind {
+	case "have":
+		return h.Built == 0 || h.Redo
+	case "stick", "temp":
+		return inHeat
+	case "bottle":
+		return h.Bottle.Working()
+	case "seen":
+		if strings.HasPrefix(v, "worms_") {
+			return h.Fed != 0 || h.Trial != 0
+		}
+	case "did":
+		switch v {
+		case "shook", "vented", "mixed":
+			return h.Bottle.Working() || h.Starter == Bottle && h.Built == 0
+		case "layered":
+			return h.Stage == Building || h.Built == 0
+		case "built":
+			return h.Built == 0 || h.Redo
+		case "turned":
+			return inHeat
+		case "sieved":
+			return h.Opened != 0 || h.Cool || h.Taken != 0
+		case "fed", "harvested":
+			return h.Sieved != 0 || h.Fed != 0
+		case "gathered":
+			return h.Built == 0
+		}
+	}
+	return true
+}
+
+func (x *exchange) whichHeap(m meaning) {
+	q := Question{ID: "target", Text: strings.Join(m.codes, "\n")}
+	if m.dated {
+		q.Text += "\nday=" + strconv.Itoa(int(m.day))
+	}
+	for _, h := range x.s.Active() {
+		if len(q.Choices) < 5 {
+			q.Choices = append(q.Choices, Choice{Label: x.heapLabel(h), Means: "heap=" + strconv.Itoa(int(h.ID))})
+		}
+	}
+	x.put(q)
+}
+
+// targetTold goes on with the facts that waited for a heap.
+func (x *exchange) targetTold(q Question, m meaning) bool {
+	n, err := strconv.Atoi(m.value("heap"))
+	if err != nil {
+		return false
+	}
+	h, ok := x.s.Heap(HeapID(n))
+	if !ok || !h.Active() {
+		return false
+	}
+	kept := meaning{codes: strings.Split(q.Text, "\n"), day: x.today}
+	if d, err := strconv.Atoi(kept.value("day")); err == nil {
+		kept.day, kept.dated = Day(d), true
+	}
+	x.take(h.ID, facts(kept.codes), kept)
+	x.goOn()
+	return true
+}
+
+// did takes one deed.
+func (x *exchange) did(h Heap, deed string, m meaning) {
+	switch deed {
+	case "gathered":
+		if m.value("have") == "" && h.Built == 0 {
+			x.ask("have", h.ID)
+		}
+	case "mixed":
+		x.mixedDeed(h, m.day)
+	case "shook", "vented":
+		if !h.Bottle.Working() {
+			x.say("bottle_none", nil)
+			return
+		}
+		if deed == "shook" || m.value("did") == "vented" {
+			x.noteOn(h.ID, m.day, BottleShaken{})
+			x.say("shaken", map[string]any{"N": int(x.today - h.Bottle.Mixed)})
+		}
+	case "layered":
+		if h.Built != 0 && !h.Redo {
+			x.say("layer_late", nil)
+			return
+		}
+		x.layered(h, m.day)
+	case "built":
+		if h.Built != 0 && !h.Redo && h.Path != ColdPath {
+			x.rebuiltUnasked(h, m)
+			return
+		}
+		x.built(h, m.day)
+	case "turned":
+		x.turnTold(h, m)
+	case "watered":
+		x.noteOn(h.ID, m.day, Watered{})
+		x.say("watered", nil)
+	case "covered":
+		x.noteOn(h.ID, m.day, Covered{})
+		x.say("covered", nil)
+	case "sieved":
+		x.sieveTold(h, m.day)
+	case "fed":
+		x.fedTold(h, m)
+	case "harvested":
+		x.harvestTold(h, m.day)
+	}
+}
+
+func (x *exchange) mixedDeed(h Heap, day Day) {
+	if h.Built != 0 {
+		x.say("noted", nil)
+		return
+	}
+	if h.Starter == Bottle && h.Bottle.Mixed == 0 {
+		x.noteOn(h.ID, day, BottleMixed{})
+		x.say("bottle_started", nil, "pressure_warning", "no_glass")
+		x.show(Picture{Kind: "bottle"})
+		return
+	}
+	x.say("slurry_mixed", nil)
+}
+
+// rebuiltUnasked: a heap that stands was made anew without our asking. That
+// starts its days again, so it is asked about once.
+func (x *exchange) rebuiltUnasked(h Heap, m meaning) {
+	x.put(Question{ID: "rebuilt_unasked", Heap: h.ID, Text: strconv.Itoa(int(m.day))})
+}
+
+func (x *exchange) rebuiltSure(q Question, m meaning) bool {
+	switch {
+	case m.yes() || m.has("did=built"):
+		day, err := strconv.Atoi(q.Text)
+		if err != nil {
+			day = int(x.today)
+		}
+		x.noteOn(q.Heap, Day(day), RedoOrdered{Cause: "own"})
+		x.built(x.Heap(q.Heap), Day(day))
+	case m.no():
+		x.say("kept_as_was", nil)
+		x.goOn()
+	default:
+		return false
+	}
+	return true
+}
+
+func (x *exchange) bottleTold(h Heap, state string, m meaning) {
+	if !h.Bottle.Working() {
+		if state == "burst" {
+			x.say("bottle_burst", nil, "pressure_warning", "no_glass")
+			return
+		}
+		x.say("bottle_none", nil, "pressure_warning")
+		return
+	}
+	x.bottleIs(h, state, m.day)
+}
+
+// reportWithoutHeap: somebody reports on a heap we know nothing of.
+func (x *exchange) reportWithoutHeap(list []string, m meaning) bool {
+	switch {
+	case slices.Contains(list, "did=built"), slices.Contains(list, "did=layered"):
+		x.note(x.newHeap(), Begun{Path: HotHeap})
+		x.take(x.heap, list, m)
+	case m.value("have") != "":
+		x.note(x.newHeap(), Begun{Path: HotHeap})
+		x.take(x.heap, list, m)
+	default:
+		x.say("heap_unknown", nil)
+		if !x.enrolNext() {
+			x.ask("path", 0)
+		}
+		return true
+	}
+	x.goOn()
+	return true
+}
+
+func (x *exchange) newHeap() HeapID {
+	id := HeapID(1)
+	for _, h := range x.s.Heaps {
+		id = max(id, h.ID+1)
+	}
+	return id
+}

@@ -1,0 +1,422 @@
+package dialog
+
+import (
+	"math"
+	"strconv"
+
+	"warmstick/dialog/compost"
+	"warmstick/dialog/phrases"
+	"warmstick/dialog/understand"
+)
+
+// Worms: the trial, the bed, feeding and care by answer, harvest, use or sale,
+// and the end of the round.
+
+func wormQuestions() map[string]question {
+	return map[string]question{
+		"passed":    {asks: "have", task: TaskTrialSet, choices: basins, raw: (*exchange).passedTold},
+		"trial_set": {asks: "ready", task: TaskTrialSet, choices: yesNo, answer: (*exchange).trialSet},
+		"trial":     {asks: "trial", task: TaskTrial, choices: yesNo, answer: (*exchange).trialTold},
+		"worms_kg":  {asks: "have", task: TaskFeed, choices: kilos, raw: (*exchange).wormsKg},
+		"feed":      {asks: "feed", topic: "feed", task: TaskFeed, choices: choose("did=fed", "when=tomorrow"), answer: (*exchange).feedTold},
+		"worms":     {asks: "worms", topic: "worms", task: TaskCare, choices: choose("seen=worms_well", "moisture=dry", "seen=worms_escaping", "seen=worms_dead"), answer: (*exchange).factsOrLater},
+		"ripe":      {asks: "harvest", task: TaskRipe, choices: yesNo, answer: (*exchange).ripeTold},
+		"harvest":   {asks: "harvest", task: TaskHarvest, choices: choose("did=harvested", "when=tomorrow"), answer: (*exchange).harvestAnswer},
+		"yield":     {asks: "have", task: TaskFinish, choices: basins, raw: (*exchange).yieldTold},
+		"sell":      {asks: "sell", task: TaskFinish, choices: choose("use=field", "use=sale", "use=both"), answer: (*exchange).useTold},
+		"crop":      {asks: "target", task: TaskFinish, choices: choose("crop=cereal", "crop=vegetable", "crop=coffee", "crop=fruit_tree"), answer: (*exchange).cropTold},
+		"rating":    {asks: "rating", task: TaskFinish, choices: stars, raw: (*exchange).rated},
+		"again":     {asks: "confirm", choices: yesNo, answer: (*exchange).againTold},
+		"no_worms":  {asks: "confirm", task: TaskFeed, choices: yesNo, answer: (*exchange).noWorms},
+	}
+}
+
+func (x *exchange) wormsNext(h Heap) string {
+	switch {
+	case h.Sieved == 0 && h.Fed == 0 && h.Taken == 0:
+		return ""
+	case h.Fed == 0 && h.PassedKg == 0 && h.Trial == 0 && !h.TrialOK:
+		return "passed"
+	case h.Fed == 0 && !h.TrialOK && h.Trial == 0 && h.Acts[TaskTrialSet].Until <= x.today:
+		return "trial_set"
+	case h.Fed == 0 && h.TrialOK && h.WormsKg == 0:
+		return "worms_kg"
+	case h.Fed == 0 && h.TrialOK && h.Acts[TaskFeed].Until <= x.today:
+		return "feed"
+	case h.Taken != 0 && h.YieldKg == 0:
+		return "yield"
+	case h.Taken != 0 && h.Use == "":
+		return "sell"
+	case h.Taken != 0 && h.Use != "sale" && h.Crop == "":
+		return "crop"
+	case h.Taken != 0 && h.Stars == 0:
+		return "rating"
+	}
+	return ""
+}
+
+func basins(x *exchange, _ Question) []Choice {
+	var list []Choice
+	for _, n := range []float64{10, 20, 40} {
+		list = append(list, Choice{Label: amount(Gathered{N: n, Unit: "basin"})(x.lang()), Means: "kg=" + trim(n*kgOf("basin"))})
+	}
+	return append(list, labelled(x.lang(), "kg=unknown")...)
+}
+
+func kilos(x *exchange, _ Question) []Choice {
+	var list []Choice
+	for _, n := range []float64{0.5, 1, 2} {
+		list = append(list, Choice{Label: amount(Gathered{N: n, Unit: "kg"})(x.lang()), Means: "kg=" + trim(n)})
+	}
+	return append(list, labelled(x.lang(), "kg=unknown", "kg=none")...)
+}
+
+func stars(*exchange, Question) []Choice {
+	var list []Choice
+	for n := 1; n <= 5; n++ {
+		list = append(list, Choice{Label: strconv.Itoa(n), Means: "stars=" + strconv.Itoa(n)})
+	}
+	return list
+}
+
+// kgOf is what one measure of sieved compost weighs.
+func kgOf(unit string) float64 {
+	kg, _, ok := compost.Calibration(nil).Weigh(compost.Portion{N: 1, Unit: unit, Material: "compost"})
+	if !ok {
+		return 0
+	}
+	return kg.Likely
+}
+
+// kgTold reads an amount in any measure as kilos; -1 = the farmer cannot say.
+func (x *exchange) kgTold(m meaning) (float64, bool) {
+	switch v := m.value("kg"); v {
+	case "":
+	case "unknown":
+		return -1, true
+	default:
+		kg, err := strconv.ParseFloat(v, 64)
+		return kg, err == nil
+	}
+	sum := 0.0
+	for _, a := range understand.Amounts(m.text, x.lang()) {
+		switch {
+		case a.N <= 0 || a.N > 1e6:
+		case a.Unit == "":
+			sum += a.N * kgOf("basin")
+		case a.Unit == "kg":
+			sum += a.N
+		default:
+			sum += a.N * kgOf(a.Unit)
+		}
+	}
+	if sum > 0 {
+		return math.Round(sum), true
+	}
+	if m.no() || m.has("when=skip") || x.s.Talk.Misses >= 2 {
+		return -1, true
+	}
+	return 0, false
+}
+
+func (x *exchange) sieveTold(h Heap, day Day) {
+	if h.Taken != 0 || h.Fed != 0 {
+		x.say("noted", nil)
+		return
+	}
+	if h.Path == HotHeap && (h.Stage == Heating || h.Stage == Turned || h.Stage == Resting) {
+		x.say("sieve_early", nil)
+		return
+	}
+	x.noteOn(h.ID, day, Sieved{})
+	x.say("sieved", nil)
+}
+
+func (x *exchange) passedTold(q Question, m meaning) bool {
+	kg, ok := x.kgTold(m)
+	if !ok {
+		return false
+	}
+	x.close()
+	x.note(q.Heap, Passed{kg})
+	if kg > 0 {
+		plan := compost.Bed(kg, 0)
+		x.say("bed_size", phrases.Args{"Kg": int(kg), "Worms": trim(math.Round(plan.Worms.Likely*2) / 2), "Area": trim(math.Ceil(plan.Area.Likely*2) / 2)})
+	}
+	x.say("trial_how", nil, "worm_trial")
+	x.goOn()
+	return true
+}
+
+func (x *exchange) trialSet(q Question, m meaning) bool {
+	switch {
+	case m.yes():
+		x.noteOn(q.Heap, m.day, TrialSet{})
+		x.say("trial_started", nil, "worm_trial")
+		x.tellNext()
+	case m.no():
+		return x.notYet(q)
+	default:
+		return false
+	}
+	return true
+}
+
+func (x *exchange) trialTold(q Question, m meaning) bool {
+	switch {
+	case m.yes() || m.has("seen=worms_well"):
+		x.noteOn(q.Heap, m.day, TrialDone{Stayed: true})
+		x.say("trial_good", nil)
+	case m.no() || m.has("seen=worms_dead") || m.has("seen=worms_escaping"):
+		x.trialFailed(q.Heap, m.day)
+	default:
+		return false
+	}
+	x.goOn()
+	return true
+}
+
+func (x *exchange) trialFailed(id HeapID, day Day) {
+	x.noteOn(id, day, TrialDone{})
+	x.note(id, Snoozed{TaskTrialSet, x.today + 5})
+	x.say("trial_bad", nil, "worm_trial")
+}
+
+func (x *exchange) wormsKg(q Question, m meaning) bool {
+	if m.value("kg") == "none" || m.no() {
+		x.close()
+		x.ask("no_worms", q.Heap)
+		return true
+	}
+	kg, ok := x.kgTold(m)
+	if !ok {
+		return false
+	}
+	if m.value("kg") == "" && kg >= kgOf("basin") {
+		for _, a := range understand.Amounts(m.text, x.lang()) {
+			if a.Unit == "" {
+				kg = a.N // a bare number of worms is kilos
+			}
+		}
+	}
+	x.close()
+	x.note(q.Heap, WormsHad{kg})
+	h := x.Heap(q.Heap)
+	if kg > 0 && h.PassedKg > 0 {
+		plan := compost.Bed(h.PassedKg, kg)
+		x.say("worms_eat", phrases.Args{"Kg": trim(kg), "Ration": trim(math.Round(plan.Ration.Likely*10) / 10), "N": int(math.Round(plan.Days.Likely))})
+		if plan.Days.Likely > 120 {
+			x.say("worms_few", nil)
+		}
+	}
+	x.say("bed_how", nil)
+	x.goOn()
+	return true
+}
+
+func (x *exchange) noWorms(q Question, m meaning) bool {
+	switch {
+	case m.yes():
+		x.note(q.Heap, Finished{})
+		x.say("used_without", nil, "not_proof")
+		x.finished(x.Heap(q.Heap))
+	case m.no():
+		x.note(q.Heap, Snoozed{TaskFeed, x.today + 7})
+		x.say("worms_seek", nil)
+		x.tellNext()
+	default:
+		return false
+	}
+	return true
+}
+
+func (x *exchange) feedTold(q Question, m meaning) bool {
+	if m.no() {
+		return x.notYet(q)
+	}
+	if m.yes() {
+		m.codes = append(m.codes, "did=fed")
+	}
+	return x.factsOrLater(q, m)
+}
+
+// fedTold: compost was given to the worms. A heap that is still hot is no feed.
+func (x *exchange) fedTold(h Heap, m meaning) {
+	r, read := h.Read()
+	if h.Fed == 0 && !h.Cool && !h.TrialOK && h.Path == HotHeap && (h.Built != 0 && h.Opened == 0 || read && r.Warmth != "cold") {
+		x.say("fed_hot", nil, "too_hot_for_worms", "worm_trial")
+		return
+	}
+	if h.Built == 0 && !h.Cool && !h.TrialOK {
+		x.say("fed_unknown", nil, "worm_trial")
+	}
+	first := h.Fed == 0
+	trial := h.TrialOK
+	x.noteOn(h.ID, m.day, Fed{})
+	if !first {
+		x.say("fed_again", nil)
+		return
+	}
+	if !trial {
+		x.say("fed_untried", nil, "worm_trial")
+	}
+	x.say("fed", nil)
+}
+
+// wormsAre answers the look of the bed.
+func (x *exchange) wormsAre(h Heap, v string, day Day) {
+	if h.Fed == 0 && h.Trial != 0 && !h.TrialOK {
+		if v == "worms_well" {
+			x.noteOn(h.ID, day, TrialDone{Stayed: true})
+			x.say("trial_good", nil)
+			return
+		}
+		x.trialFailed(h.ID, day)
+		return
+	}
+	if h.Fed == 0 && h.Built != 0 && v != "worms_well" {
+		x.say("worms_wild", nil, "too_hot_for_worms")
+		return
+	}
+	x.noteOn(h.ID, day, WormsSeen{v})
+	x.say(v, nil)
+	if v == "worms_dead" {
+		x.alarm(h.ID, "worms_dead")
+	}
+}
+
+func (x *exchange) ripeTold(q Question, m meaning) bool {
+	switch {
+	case m.has("did=harvested"):
+		return x.harvestAnswer(q, m)
+	case m.yes():
+		x.noteOn(q.Heap, m.day, Ripe{})
+		x.say("ripe", nil)
+		x.tellNext()
+	case m.no():
+		x.note(q.Heap, Snoozed{TaskRipe, x.today + 10})
+		x.say("not_ripe", nil)
+		x.tellNext()
+	default:
+		return false
+	}
+	return true
+}
+
+func (x *exchange) harvestAnswer(q Question, m meaning) bool {
+	switch {
+	case m.has("did=harvested") || m.yes():
+		x.harvestTold(x.Heap(q.Heap), m.day)
+		x.goOn()
+	case m.no():
+		return x.notYet(q)
+	case len(facts(m.codes)) > 0:
+		return x.factsOrLater(q, m)
+	default:
+		return false
+	}
+	return true
+}
+
+func (x *exchange) harvestTold(h Heap, day Day) {
+	if h.Fed == 0 {
+		x.say("harvest_unknown", nil)
+		return
+	}
+	x.noteOn(h.ID, day, HarvestTaken{})
+	x.say("harvested", nil)
+}
+
+func (x *exchange) yieldTold(q Question, m meaning) bool {
+	kg, ok := x.kgTold(m)
+	if !ok {
+		return false
+	}
+	x.close()
+	x.note(q.Heap, Yielded{kg})
+	if kg > 0 {
+		x.say("yielded", phrases.Args{"Kg": int(kg)})
+	}
+	x.goOn()
+	return true
+}
+
+func (x *exchange) useTold(q Question, m meaning) bool {
+	use := m.value("use")
+	if use == "" {
+		return false
+	}
+	x.note(q.Heap, UseChosen{Use: use})
+	if use != "field" {
+		x.say("sale_how", nil)
+	}
+	x.goOn()
+	return true
+}
+
+func (x *exchange) cropTold(q Question, m meaning) bool {
+	crop := m.value("crop")
+	if crop == "" {
+		return false
+	}
+	h := x.Heap(q.Heap)
+	x.note(q.Heap, UseChosen{Use: h.Use, Crop: crop})
+	if d, ok := compost.Rate(crop); ok {
+		args := phrases.Args{"Low": trim(d.PerM2.Low), "High": trim(d.PerM2.High)}
+		key := "dose_area"
+		if d.PerPlant.Likely > 0 && d.PerM2.Likely == 0 {
+			key = "dose_plant"
+			args = phrases.Args{"Low": trim(d.PerPlant.Low), "High": trim(d.PerPlant.High)}
+		}
+		x.say(key, args)
+		if reach, ok := compost.Serves(h.YieldKg, crop); ok && h.YieldKg > 0 {
+			if key == "dose_area" {
+				x.say("reach_area", phrases.Args{"N": roundTo(reach.M2.Likely, 10)})
+			} else {
+				x.say("reach_plants", phrases.Args{"N": int(reach.Plants.Likely)})
+			}
+		}
+	}
+	x.say("care_raw", phrases.Args{"Short": compost.WaitRaw(false), "Long": compost.WaitRaw(true)}, "not_proof")
+	x.goOn()
+	return true
+}
+
+func (x *exchange) rated(q Question, m meaning) bool {
+	n, err := strconv.Atoi(m.value("stars"))
+	if err != nil {
+		d, ok := digits(m.text)
+		if n = d; !ok || n < 1 || n > 5 {
+			if !m.has("when=skip") && !m.no() && x.s.Talk.Misses < 2 {
+				return false
+			}
+			n = -1
+		}
+	}
+	x.close()
+	x.note(q.Heap, Rated{n})
+	x.note(q.Heap, Finished{})
+	x.finished(x.Heap(q.Heap))
+	return true
+}
+
+// finished closes a round with its days and kilos, and offers the next heap.
+func (x *exchange) finished(h Heap) {
+	x.say("done", phrases.Args{"N": int(h.Over - h.Begun), "Heap": int(h.ID)})
+	if h.YieldKg > 0 {
+		x.say("done_kg", phrases.Args{"Kg": int(h.YieldKg)})
+	}
+	x.ask("again", 0)
+}
+
+func (x *exchange) againTold(q Question, m meaning) bool {
+	switch {
+	case m.yes():
+		x.ask("path", 0)
+	case m.no():
+		x.say("rest_now", nil)
+	default:
+		return false
+	}
+	return true
+}
