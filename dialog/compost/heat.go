@@ -39,7 +39,7 @@ type HeatEstimate struct {
 }
 
 const (
-	guesses  = 128
+	guesses  = 96
 	maxUntil = 24 * 120
 	// stray of the real core from the model, C, and the hours it lasts; chosen
 	// so that the 80 % interval holds 70-90 % on heaps of another make (test).
@@ -54,22 +54,22 @@ const (
 )
 
 type filter struct {
-	log     *HeatLog
-	laws    *tables
-	dims    [3]float64
-	guess   [guesses]guess
-	core    [guesses]core
-	stray   [guesses]float64 // mean of the stray
-	strayP  float64          // its variance, the same for all
-	logw    [guesses]float64
-	weight  [guesses]float64
-	hot     [guesses]float64 // days at 55 C so far
-	spell   [guesses]float64 // parts of the killing time since the last turn
-	spells  [guesses]int     // hot spells that were long enough, after the first turn
-	sign    int
-	turn    int
-	water   int
-	strayAt float64
+	log    *HeatLog
+	laws   *tables
+	dims   [3]float64
+	guess  [guesses]guess
+	core   [guesses]core
+	stray  [guesses]float64 // mean of the stray
+	strayP float64          // its variance, the same for all
+	logw   [guesses]float64
+	weight [guesses]float64
+	hot    [guesses]float64 // days at 55 C so far
+	spell  [guesses]float64 // parts of the killing time since the last turn
+	spells [guesses]int     // hot spells that were long enough, after the first turn
+	sign   int
+	turn   int
+	water  int
+	probed float64 // hour of the last thermometer
 }
 
 // Heat estimates the core over a diary. Times that are not numbers count as 0.
@@ -116,7 +116,7 @@ func (f *filter) begin() {
 		f.core[i] = f.guess[i].begin(f.dims)
 		f.stray[i], f.hot[i], f.spell[i], f.spells[i] = 0, 0, 0, 0
 	}
-	f.sign, f.turn, f.water = 0, 0, 0
+	f.sign, f.turn, f.water, f.probed = 0, 0, 0, math.Inf(-1)
 	f.strayP = straySD * straySD / 4 // at the build it is the air's temperature
 }
 
@@ -167,6 +167,7 @@ func (f *filter) read(s Sign, weigh bool) {
 			f.stray[i] += gain * miss
 		}
 		f.strayP *= 1 - gain
+		f.probed = s.Hour
 	}
 	if s.Word == "" || !weigh {
 		return

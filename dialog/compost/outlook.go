@@ -15,7 +15,26 @@ func (f *filter) look(e *HeatEstimate, h int) {
 	}
 	low, mid, high := quantile(&part, 0.1), quantile(&part, 0.5), quantile(&part, 0.9)
 	s := tenth * math.Sqrt(f.strayP)
-	e.set(h, max(0, mid-math.Hypot(mid-low, s)), mid, min(mid+math.Hypot(high-mid, s), 85))
+	low, high = mid-math.Hypot(mid-low, s), min(mid+math.Hypot(high-mid, s), 85)
+	if float64(h) > f.probed+strayHours {
+		low, high = byHand(low, mid, high)
+	}
+	if f.log.Air > 0 { // nothing is colder than a cold night
+		low = max(low, min(mid, f.log.Air-5))
+	}
+	e.set(h, max(0, low), mid, high)
+}
+
+// byHand widens an interval that no thermometer stands behind: a stick cannot
+// tell 50 from 65, nor 40 from 48.
+func byHand(low, mid, high float64) (float64, float64) {
+	switch {
+	case mid >= hotFrom:
+		return min(low, hotFrom), max(high, 65)
+	case mid >= warmFrom:
+		return min(low, 40), max(high, 48)
+	}
+	return low, high
 }
 
 // set writes an hour and draws straight lines from the step before, and on to
