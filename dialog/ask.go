@@ -117,7 +117,12 @@ func labelled(lang string, means ...string) []Choice {
 }
 
 func labelKey(means string) string {
-	return "pick_" + strings.NewReplacer("=", "_", " ", "_").Replace(means)
+	return "pick_" + keyOf(means)
+}
+
+// keyOf turns a meaning into the tail of a phrase key.
+func keyOf(means string) string {
+	return strings.NewReplacer("=", "_", " ", "_", ":", "_").Replace(means)
 }
 
 var yesNo = choose("answer=yes", "answer=no")
@@ -142,14 +147,15 @@ func wordPick(lang string, q Question, line string) (Choice, bool) {
 	var found []Choice
 	longest := 0
 	for _, c := range q.Choices {
-		key := "words_" + strings.NewReplacer("=", "_", " ", "_").Replace(c.Means)
+		key := "words_" + keyOf(c.Means)
 		for _, l := range []string{lang, phrases.Fallback} {
 			if !phrases.Has(l, key) {
 				continue
 			}
 			for w := range strings.SplitSeq(phrases.Text(l, key, nil), ",") {
 				w = understand.Normal(w)
-				if w == "" || !strings.Contains(said, " "+w+" ") {
+				whole := strings.HasPrefix(c.Means, "answer=") // "done" is yes, "not done" is not
+				if w == "" || !strings.Contains(said, " "+w+" ") || whole && strings.TrimSpace(said) != w {
 					continue
 				}
 				if len(w) > longest {

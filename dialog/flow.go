@@ -31,7 +31,7 @@ func questions() map[string]question {
 // goOn leads on after an answer: what is missing of the person, then of the
 // heap in hand, then what comes next and when.
 func (x *exchange) goOn() {
-	if x.fresh {
+	if x.fresh || x.led {
 		return
 	}
 	if x.enrolNext() {
@@ -64,6 +64,9 @@ func (x *exchange) inHand() (Heap, bool) {
 // goOnWith asks the heap's next question if it can be answered now; otherwise
 // it says what comes next and when.
 func (x *exchange) goOnWith(h Heap) {
+	if x.fresh || x.led {
+		return
+	}
 	x.heap = h.ID
 	if q := x.followUp(h); q != "" {
 		x.ask(q, h.ID)
@@ -106,6 +109,10 @@ func (x *exchange) waiting(h Heap) (HeapID, string) {
 
 // tellNext says the next act and its day, and that we will write then.
 func (x *exchange) tellNext() {
+	if x.led {
+		return
+	}
+	x.led = true
 	h, ok := x.inHand()
 	if !ok {
 		x.say("nothing_running", nil)

@@ -22,7 +22,10 @@ func (x *exchange) hear(m Message) {
 	}
 	x.comeBack(line)
 	if m.Code != "" {
-		x.join(m.Code)
+		if !x.join(m.Code) {
+			x.say("invite_unknown", nil)
+			x.goOnFrom()
+		}
 		return
 	}
 	if line == "" || m.Kind != Text {

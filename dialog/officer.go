@@ -42,7 +42,7 @@ const inviteLasts = 30 * 24 * time.Hour
 
 // join takes a text that is an invite code.
 func (x *exchange) join(line string) bool {
-	code := strings.ToUpper(strings.TrimSpace(line))
+	code := strings.ToLower(strings.TrimSpace(line))
 	if len(code) < 6 || len(code) > 64 || strings.ContainsAny(code, " \n") {
 		return false
 	}
@@ -50,6 +50,7 @@ func (x *exchange) join(line string) bool {
 	if !ok {
 		return false
 	}
+	x.s.Talk.Misses = 0
 	if inv.Ended || x.now.After(inv.Expires) {
 		x.say("invite_old", nil)
 		x.goOnFrom()

@@ -1,4 +1,4 @@
-// Package phrases holds every sentence warmstick says, one file a language. It
+// Package phrases holds every sentence warmstick says, one folder a language. It
 // knows no rules of the trade: it is given a key and values and gives a text.
 package phrases
 
@@ -6,7 +6,7 @@ import (
 	"embed"
 	"fmt"
 	"io/fs"
-	"strings"
+	"path"
 	"sync"
 
 	"github.com/BurntSushi/toml"
@@ -14,7 +14,7 @@ import (
 	"golang.org/x/text/language"
 )
 
-//go:embed say/*.toml
+//go:embed say/*/*.toml
 var files embed.FS
 
 // Fallback is the language of a person who has not chosen one.
@@ -32,32 +32,40 @@ type voice struct {
 
 // voices holds one loader a language, by BCP 47 tag.
 var voices = sync.OnceValue(func() map[string]func() voice {
-	names, err := fs.Glob(files, "say/*.toml")
+	folders, err := fs.ReadDir(files, "say")
 	if err != nil {
-		panic(err) // the pattern is ours
+		panic(err) // the folder is embedded
 	}
 	set := map[string]func() voice{}
-	for _, name := range names {
-		tag := strings.TrimSuffix(strings.TrimPrefix(name, "say/"), ".toml")
-		set[tag] = sync.OnceValue(func() voice { return load(name, tag) })
+	for _, f := range folders {
+		set[f.Name()] = sync.OnceValue(func() voice { return load(f.Name()) })
 	}
 	return set
 })
 
-func load(name, tag string) voice {
+func load(tag string) voice {
 	bundle := i18n.NewBundle(language.MustParse(tag))
 	bundle.RegisterUnmarshalFunc("toml", toml.Unmarshal)
-	body, err := files.ReadFile(name)
-	if err != nil {
-		panic(err)
-	}
-	file, err := bundle.ParseMessageFileBytes(body, "say."+tag+".toml")
-	if err != nil {
-		panic(fmt.Sprintf("phrases %s: %v", name, err))
-	}
 	v := voice{localizer: i18n.NewLocalizer(bundle, tag), keys: map[string]bool{}}
-	for _, m := range file.Messages {
-		v.keys[m.ID] = true
+	names, err := fs.Glob(files, "say/"+tag+"/*.toml")
+	if err != nil {
+		panic(err) // the pattern is ours
+	}
+	for _, name := range names {
+		body, err := files.ReadFile(name)
+		if err != nil {
+			panic(err)
+		}
+		file, err := bundle.ParseMessageFileBytes(body, path.Base(path.Dir(name))+"."+tag+".toml")
+		if err != nil {
+			panic(fmt.Sprintf("phrases %s: %v", name, err))
+		}
+		for _, m := range file.Messages {
+			if v.keys[m.ID] {
+				panic(fmt.Sprintf("phrases %s: %s stands twice", name, m.ID))
+			}
+			v.keys[m.ID] = true
+		}
 	}
 	return v
 }
