@@ -209,8 +209,6 @@ func messageOf(kind dialog.Kind, text, file string) dialog.Message {
 		m.File = file
 		return m
 	}
-	if code, ok := strings.CutPrefix(text, "/start "); ok {
-		m.Code = strings.TrimSpace(code)
-	}
+	m.Code = startCode(text)
 	return m
 }

@@ -32,7 +32,7 @@ const here = 1
 type seat struct {
 	Terminal
 	room
-	last  dialog.Letter
+	last dialog.Letter
 }
 
 // Talk goes on until the input ends or the person says /quit.

@@ -43,6 +43,28 @@ func Tick(ctx context.Context, d Diary, now time.Time) (letters int, err error) 
 	}
 }
 
+// Run ticks now and at each full minute until ctx ends; wake is called when a
+// tick made letters. What a tick could not do, the next one does.
+func Run(ctx context.Context, d Diary, now func() time.Time, wake func()) error {
+	for {
+		letters, err := Tick(ctx, d, now())
+		if letters > 0 {
+			wake()
+		}
+		if err != nil && ctx.Err() == nil {
+			slog.Error("not everybody who has something due could be spoken to", "cause", err.Error())
+		}
+		t := now()
+		next := time.NewTimer(t.Truncate(time.Minute).Add(time.Minute).Sub(t))
+		select {
+		case <-next.C:
+		case <-ctx.Done():
+			next.Stop()
+			return ctx.Err()
+		}
+	}
+}
+
 // remind speaks to some people in one commit. When that fails it tries them one
 // by one, so that one diary that cannot be read does not silence the others.
 func remind(ctx context.Context, d Diary, now time.Time, people []dialog.PersonID) (letters int, err error) {

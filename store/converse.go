@@ -16,6 +16,10 @@ type Call struct {
 	Person dialog.PersonID // who speaks, when there is no chat to go by
 	In     dialog.Input    // a Reminder is filled with what is due
 	Inbox  int64           // the update it came with, 0 = none
+	// Else is heard instead when In breaks the conversation; nil = nothing.
+	Else dialog.Input
+	// Spoilt says why the update could not be read; then nothing else happens.
+	Spoilt string
 	// Hushed keeps plain replies back: a later line of the same chat waits, and
 	// one answer to the whole is enough. Care and words to others still go.
 	Hushed bool
@@ -28,10 +32,11 @@ type Outcome struct {
 	Err     error // ErrHandled, or a *Broken conversation
 }
 
-// Broken is a conversation that panicked. It holds where, never what was said.
-type Broken struct{ Where string }
+// Broken is a conversation that panicked. It holds where; what the panic said
+// only in a file that is thrown away, as it may quote a person.
+type Broken struct{ Where, Said string }
 
-func (b *Broken) Error() string { return "the conversation broke off: " + b.Where }
+func (b *Broken) Error() string { return "the conversation broke off: " + b.Where + b.Said }
 
 // Converse lets people speak, one after the other, in one transaction: the
 // states are loaded, the conversation decides, and the diary, letters, due rows
@@ -66,6 +71,9 @@ func (db *DB) converse(now time.Time, c Call) (Outcome, error) {
 			return Outcome{Err: ErrHandled}, nil
 		}
 	}
+	if c.In == nil { // not for us, or not to be read
+		return Outcome{}, db.layAside(now, c)
+	}
 	p, err := db.speaker(c)
 	if err != nil {
 		return Outcome{}, err
@@ -82,13 +90,18 @@ func (db *DB) converse(now time.Time, c Call) (Outcome, error) {
 		c.In = reminder
 	}
 	r := &register{db: db}
-	answer, err := ask(db.step, p.state, r, c.In, now)
+	answer, err := db.ask(p.state, r, c.In, now)
 	if r.err != nil {
 		return Outcome{}, r.err
 	}
 	if broken, ok := errors.AsType[*Broken](err); ok {
 		o.Err = broken
-		return o, db.setAside(now, p, c, broken)
+		if err := db.setAside(now, p, c, broken); err != nil || c.Else == nil {
+			return o, err
+		}
+		if answer, err = db.ask(p.state, r, c.Else, now); err != nil || r.err != nil {
+			return o, r.err
+		}
 	}
 	w := &writing{db: db, now: now, speaker: p, hushed: c.Hushed}
 	if err := w.keep(answer); err != nil {
@@ -107,14 +120,20 @@ func (db *DB) converse(now time.Time, c Call) (Outcome, error) {
 }
 
 // ask runs the conversation and turns a panic into an error.
-func ask(step Step, s dialog.State, r dialog.Register, in dialog.Input, now time.Time) (a dialog.Answer, err error) {
+func (db *DB) ask(s dialog.State, r dialog.Register, in dialog.Input, now time.Time) (a dialog.Answer, err error) {
 	defer func() {
-		if cause := recover(); cause != nil {
-			err = &Broken{Where: where(debug.Stack())}
+		cause := recover()
+		if cause == nil {
+			return
 		}
+		b := &Broken{Where: where(debug.Stack())}
+		if db.loose {
+			b.Said = fmt.Sprint(": ", cause)
+		}
+		err = b
 	}()
 	s.Register = r
-	return step(s, in, now), nil
+	return db.step(s, in, now), nil
 }
 
 // setAside marks what broke the conversation: the update is spoiled, a due row
@@ -129,6 +148,19 @@ func (db *DB) setAside(now time.Time, p *page, c Call, broken *Broken) error {
 		return db.push(p, now)
 	}
 	return nil
+}
+
+// layAside marks an update as handled that nobody is to hear.
+func (db *DB) layAside(now time.Time, c Call) error {
+	if c.Inbox == 0 {
+		return nil
+	}
+	if c.Spoilt != "" {
+		_, err := db.stmts.exec(inboxSpoil, ms(now), c.Spoilt, c.Inbox)
+		return err
+	}
+	_, err := db.stmts.exec(inboxWipe, c.Inbox) // what strangers say in their groups is not ours to keep
+	return err
 }
 
 // lookAgain is how long a due row rests that nothing came of. It should not

@@ -55,6 +55,13 @@ func (w *writing) post(l dialog.Letter) error {
 	if p == nil || p.chat == 0 {
 		return nil
 	}
+	if l.Opens != nil {
+		p.state.Talk = dialog.WithQuestion(p.state.Talk, *l.Opens)
+		if err := w.saveTalk(p); err != nil {
+			return err
+		}
+		l.Opens = nil
+	}
 	class := classOf(l.Kind)
 	if w.hushed && l.Kind == dialog.Reply && p == w.speaker && !careful(l.Advice) {
 		return nil

@@ -114,7 +114,9 @@ func (db *DB) diary(id dialog.PersonID, after int64) ([]dialog.Entry, error) {
 	return diary, err
 }
 
-func scanEntry(rows *sql.Rows, id dialog.PersonID) (dialog.Entry, error) {
+type scanner interface{ Scan(into ...any) error }
+
+func scanEntry(rows scanner, id dialog.PersonID) (dialog.Entry, error) {
 	e := dialog.Entry{Person: id}
 	var happened, noted int64
 	var kind string

@@ -41,6 +41,7 @@ type DB struct {
 	path   string
 	step   Step
 	chance func(n int) string
+	loose  bool
 	reads  *sql.DB
 
 	mu     sync.Mutex // guards everything below: one writer
@@ -68,20 +69,20 @@ func Open(ctx context.Context, path string, o Options) (*DB, error) {
 	if o.Pages == 0 {
 		o.Pages = 4096
 	}
-	db := &DB{path: path, step: o.Step, chance: o.Chance, shelf: newShelf(o.Pages), gone: map[dialog.PersonID]bool{}}
-	if err := db.open(ctx, o.Loose); err != nil {
+	db := &DB{path: path, step: o.Step, chance: o.Chance, loose: o.Loose, shelf: newShelf(o.Pages), gone: map[dialog.PersonID]bool{}}
+	if err := db.open(ctx); err != nil {
 		db.Close()
 		return nil, fmt.Errorf("open %s: %w", path, plain(err))
 	}
 	return db, nil
 }
 
-func (db *DB) open(ctx context.Context, loose bool) error {
+func (db *DB) open(ctx context.Context) error {
 	if err := looksRight(db.path); err != nil {
 		return err
 	}
 	sync := "FULL" // WAL with NORMAL can lose the last commits when the power goes
-	if loose {
+	if db.loose {
 		sync = "OFF"
 	}
 	var err error
@@ -92,7 +93,7 @@ func (db *DB) open(ctx context.Context, loose bool) error {
 	if db.conn, err = db.pool.Conn(ctx); err != nil {
 		return err
 	}
-	if err := checkPragmas(ctx, db.conn, loose); err != nil {
+	if err := checkPragmas(ctx, db.conn, db.loose); err != nil {
 		return err
 	}
 	db.conn.Close() // goose wants the pool's only connection
@@ -143,9 +144,13 @@ func (db *DB) Path() string { return db.path }
 // will not do: no write-ahead log, no waiting for a lock, foreign keys unchecked,
 // deleted words left in the file.
 func dsn(path, sync, lock string) string {
-	u := url.URL{Scheme: "file", Opaque: (&url.URL{Path: path}).EscapedPath()}
-	return u.String() + "?_pragma=busy_timeout(5000)&_pragma=journal_mode(WAL)&_pragma=synchronous(" + sync +
+	return address(path) + "?_pragma=busy_timeout(5000)&_pragma=journal_mode(WAL)&_pragma=synchronous(" + sync +
 		")&_pragma=foreign_keys(1)&_pragma=secure_delete(1)&_txlock=" + lock
+}
+
+// address names a file to the driver, whatever letters its name has.
+func address(path string) string {
+	return (&url.URL{Scheme: "file", Opaque: (&url.URL{Path: path}).EscapedPath()}).String()
 }
 
 // checkPragmas reads the pragmas back: a misspelt one is ignored without a word.

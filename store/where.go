@@ -1,25 +1,24 @@
 package store
 
 import (
-	"bytes"
 	"path"
+	"strings"
 )
 
 // where reads from a stack in which line of which file a panic began: enough to
 // mend it, and nothing that a person said, as a panic's own words might.
 func where(stack []byte) string {
-	lines := bytes.Split(stack, []byte("\n"))
+	lines := strings.Split(string(stack), "\n")
+	found := "unknown place"
 	for i, line := range lines {
-		if !bytes.HasPrefix(line, []byte("panic(")) {
+		if strings.HasPrefix(line, "panic(") {
+			found = "unknown place" // a panic that was passed on: look below the first
 			continue
 		}
-		for _, at := range lines[i+1:] {
-			at, isFile := bytes.CutPrefix(at, []byte("\t"))
-			at, _, _ = bytes.Cut(at, []byte(" "))
-			if isFile && !bytes.Contains(at, []byte("/runtime/")) {
-				return path.Base(string(at))
-			}
+		if found == "unknown place" && strings.HasPrefix(line, "warmstick/") && !strings.Contains(line, ".ask(") && i+1 < len(lines) {
+			at, _, _ := strings.Cut(strings.TrimSpace(lines[i+1]), " ")
+			found = path.Base(path.Dir(at)) + "/" + path.Base(at)
 		}
 	}
-	return "unknown place"
+	return found
 }

@@ -10,6 +10,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"strings"
 	"syscall"
 
 	_ "time/tzdata" // a bare machine has no time zones
@@ -54,6 +55,10 @@ func commands() []command {
 	return []command{
 		{"chat", "[--db FILE] [--at TIME] [--zone ZONE]", "talk to the assistant here, as one farmer; nothing else is needed", runChat},
 		{"rehearse", "[--json] [--notes] [FILE]", "play a script of several people and a virtual clock", runRehearse},
+		{"serve", "--db FILE [--backups FOLDER] [--listen ADDR --webhook URL]", "answer people over the chat HTTP Bot API until told to stop\nenvironment: TELEGRAM_BOT_TOKEN, TELEGRAM_API_URL, WARMSTICK_SEND_RATE, WARMSTICK_OFFICERS, WARMSTICK_WEBHOOK_SECRET", runServe},
+		{"backup", "--db FILE --out FILE", "write a consistent copy, also while serving", runBackup},
+		{"restore", "--db FILE --from BACKUP", "check a backup and put it in the place of a file", runRestore},
+		{"doctor", "--db FILE [--rebuild] [--offline]", "check everything and say what to do; exit 1 when there is something", runDoctor},
 	}
 }
 
@@ -137,7 +142,8 @@ usage: warmstick COMMAND [flags]
 
 `)
 	for _, c := range commands() {
-		fmt.Fprintf(w, "  %-10s  %s\n", c.name, c.does)
+		first, _, _ := strings.Cut(c.does, "\n")
+		fmt.Fprintf(w, "  %-10s  %s\n", c.name, first)
 	}
 	fmt.Fprint(w, `  calc        work out a mix, a heap, a starter; in words or JSON lines
   understand  read farmers' replies; JSON lines in and out

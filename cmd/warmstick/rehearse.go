@@ -77,4 +77,3 @@ func repeating() func(n int) string {
 		return string(code)
 	}
 }
-

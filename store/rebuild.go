@@ -1,0 +1,239 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"encoding/json"
+	"fmt"
+	"slices"
+	"strings"
+
+	"warmstick/dialog"
+)
+
+// made lists the tables that can be made anew from the diaries, with what a
+// comparison reads of them. Where a due row was pushed to is no fact.
+var made = []struct{ table, columns string }{
+	{"due", "person, heap, task, day, at"},
+	{"card", "person, body"},
+	{"membership", "crew, person, role"},
+	{"crew", "id, name, founder"},
+	{"invite", "code, crew, role, by, expires, ended"},
+}
+
+// Rebuild throws away everything that is made from the diaries and makes it
+// anew, in one transaction.
+func (db *DB) Rebuild(ctx context.Context) error {
+	err := db.write(ctx, "rebuild", func() error {
+		db.shelf.empty()
+		for _, m := range made {
+			if _, err := db.conn.ExecContext(ctx, "DELETE FROM "+m.table); err != nil {
+				return err
+			}
+		}
+		if _, err := db.conn.ExecContext(ctx, "DELETE FROM snapshot"); err != nil {
+			return err
+		}
+		people, err := db.people(ctx)
+		if err != nil {
+			return err
+		}
+		for _, id := range people {
+			p := &page{}
+			if err := db.foldAnew(p, id); err != nil {
+				return err
+			}
+			if err := db.settle(p); err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+	if err != nil {
+		return fmt.Errorf("rebuild: %w", plain(err))
+	}
+	return nil
+}
+
+func (db *DB) people(ctx context.Context) ([]dialog.PersonID, error) {
+	rows, err := db.conn.QueryContext(ctx, "SELECT id FROM person ORDER BY id")
+	if err != nil {
+		return nil, err
+	}
+	defer rows.Close()
+	var people []dialog.PersonID
+	for rows.Next() {
+		var id dialog.PersonID
+		if err := rows.Scan(&id); err != nil {
+			return nil, err
+		}
+		people = append(people, id)
+	}
+	return people, rows.Err()
+}
+
+// Drift is where the kept rows differ from those that the diaries give.
+type Drift struct {
+	Table string
+	Kept  int // rows that the diaries do not give
+	Lost  int // rows that should be there
+}
+
+// Compare makes every derived row anew beside the kept ones and says where they
+// differ; nothing is changed. It reads one moment of the file.
+func Compare(ctx context.Context, path string) ([]Drift, error) {
+	conn, done, err := readOnly(ctx, path)
+	if err != nil {
+		return nil, err
+	}
+	defer done()
+	if _, err := conn.ExecContext(ctx, "BEGIN"); err != nil {
+		return nil, err
+	}
+	defer conn.ExecContext(ctx, "ROLLBACK")
+	want, err := derived(ctx, conn)
+	if err != nil {
+		return nil, fmt.Errorf("compare: %w", err)
+	}
+	var drifts []Drift
+	for _, m := range made {
+		d := Drift{Table: m.table}
+		err := eachRow(ctx, conn, "SELECT "+m.columns+" FROM "+m.table, func(row string) error {
+			key := m.table + "\x00" + row
+			if _, ok := want[key]; !ok {
+				d.Kept++
+			}
+			delete(want, key)
+			return nil
+		})
+		if err != nil {
+			return nil, fmt.Errorf("compare %s: %w", m.table, err)
+		}
+		for key := range want {
+			if strings.HasPrefix(key, m.table+"\x00") {
+				d.Lost++
+			}
+		}
+		if d.Kept+d.Lost > 0 {
+			drifts = append(drifts, d)
+		}
+	}
+	return drifts, nil
+}
+
+// derived folds every diary and gives the rows that follow from it.
+func derived(ctx context.Context, conn *sql.Conn) (map[string]struct{}, error) {
+	want := map[string]struct{}{}
+	add := func(table string, columns ...any) {
+		want[table+"\x00"+join(columns)] = struct{}{}
+	}
+	return want, eachDiary(ctx, conn, func(id dialog.PersonID, diary []dialog.Entry) error {
+		s := dialog.Fold(id, diary)
+		for _, d := range dialog.Plan(s) {
+			add("due", int64(id), int64(d.Heap), string(d.Task), int64(d.Day), ms(d.At))
+		}
+		if len(s.Person.Roles) > 0 {
+			card, err := json.Marshal(dialog.CardOf(s))
+			if err != nil {
+				return err
+			}
+			add("card", int64(id), string(card))
+		}
+		for _, m := range s.Person.Roles {
+			add("membership", int64(m.Group), int64(id), string(m.Role))
+		}
+		for _, g := range s.Person.Made {
+			add("crew", int64(g.ID), g.Name, int64(id))
+		}
+		for _, i := range s.Person.Invites {
+			ended := int64(0)
+			if i.Ended {
+				ended = 1
+			}
+			add("invite", i.Code, int64(i.Group), string(i.Role), int64(id), ms(i.Expires), ended)
+		}
+		return nil
+	})
+}
+
+func join(columns []any) string {
+	parts := make([]string, len(columns))
+	for i, c := range columns {
+		parts[i] = fmt.Sprint(c)
+	}
+	return strings.Join(parts, "\x01")
+}
+
+// eachDiary reads all diaries, one person after the other.
+func eachDiary(ctx context.Context, conn *sql.Conn, do func(dialog.PersonID, []dialog.Entry) error) error {
+	rows, err := conn.QueryContext(ctx, "SELECT person, id, heap, at, day, noted, by, told, kind, body FROM entry ORDER BY person, id")
+	if err != nil {
+		return err
+	}
+	defer rows.Close()
+	var of dialog.PersonID
+	var diary []dialog.Entry
+	for rows.Next() {
+		var id dialog.PersonID
+		e, err := scanEntry(personFirst{rows, &id}, 0)
+		if err != nil {
+			return err
+		}
+		if id != of && len(diary) > 0 {
+			if err := do(of, diary); err != nil {
+				return err
+			}
+			diary = diary[:0]
+		}
+		of = id
+		e.Person = id
+		diary = append(diary, e)
+	}
+	if len(diary) > 0 {
+		if err := do(of, diary); err != nil {
+			return err
+		}
+	}
+	return rows.Err()
+}
+
+// personFirst reads a row of a diary that begins with whose it is.
+type personFirst struct {
+	*sql.Rows
+	id *dialog.PersonID
+}
+
+func (p personFirst) Scan(into ...any) error {
+	return p.Rows.Scan(slices.Insert(into, 0, any(p.id))...)
+}
+
+func eachRow(ctx context.Context, conn *sql.Conn, query string, do func(row string) error) error {
+	rows, err := conn.QueryContext(ctx, query)
+	if err != nil {
+		return err
+	}
+	defer rows.Close()
+	names, err := rows.Columns()
+	if err != nil {
+		return err
+	}
+	columns := make([]any, len(names))
+	into := make([]any, len(names))
+	for i := range columns {
+		into[i] = &columns[i]
+	}
+	for rows.Next() {
+		if err := rows.Scan(into...); err != nil {
+			return err
+		}
+		if err := do(join(columns)); err != nil {
+			return err
+		}
+	}
+	return rows.Err()
+}
+
+// String is a drift in words for the operator.
+func (d Drift) String() string {
+	return fmt.Sprintf("%s: %d rows that the diaries do not give, %d that are missing", d.Table, d.Kept, d.Lost)
+}
