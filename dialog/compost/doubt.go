@@ -23,7 +23,7 @@ func (m *Mix) judge(ps []part, all *tally) {
 		return
 	}
 	width := m.CN.High - m.CN.Low
-	best, cut := -1, 0.05*width // less than a twentieth is not worth a walk to the scale
+	best, cut := -1, 0.01*width // less than a hundredth is not worth a walk to the scale
 	for i := range ps {
 		if !ps[i].measured {
 			continue

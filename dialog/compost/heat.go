@@ -75,8 +75,11 @@ type filter struct {
 // Heat estimates the core over a diary. Times that are not numbers count as 0.
 func Heat(log HeatLog) HeatEstimate {
 	f := filter{log: &log, dims: log.Dims}
-	if !(min(f.dims[0], f.dims[1], f.dims[2]) > 0) {
-		f.dims = [3]float64{6 * Foot, 4 * Foot, 4 * Foot}
+	for i, usual := range [3]float64{6 * Foot, 4 * Foot, 4 * Foot} {
+		if !(f.dims[i] > 0) {
+			f.dims[i] = usual
+		}
+		f.dims[i] = max(0.2, min(f.dims[i], 50)) // beyond that it is no heap
 	}
 	until := 0
 	if log.Until > 0 {

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 )
 
 // heapOfShells is a heap of another make than the filter's: eleven shells from
@@ -87,20 +88,12 @@ func (h *heapOfShells) turn(first bool) {
 	}
 }
 
-func word(t float64, r *rand.Rand) string {
-	t += 3 * r.NormFloat64()
-	switch {
-	case t < 34:
-		return "cold"
-	case t < 50:
-		return "warm"
-	}
-	return "hot"
-}
+// word is what a hand says of the core, by its own somewhat unsteady edges.
+func word(c float64, r *rand.Rand) string { return plainWord(c + 3*r.NormFloat64()) }
 
 // cover runs the filter over heaps of shells and counts how often the interval
 // holds the truth, hour by hour from the first day on.
-func cover(t *testing.T, heaps int, thermometer bool) (share, width, days float64) {
+func cover(heaps int, thermometer bool) (share, width, days float64) {
 	var in, all, wide, daysIn float64
 	for n := range heaps {
 		r := rand.New(rand.NewSource(int64(n)))
@@ -141,22 +134,22 @@ func cover(t *testing.T, heaps int, thermometer bool) (share, width, days float6
 		if hotDays >= e.DaysAt55.Low-0.01 && hotDays <= e.DaysAt55.High+0.01 {
 			daysIn++
 		}
-		if testing.Verbose() && n < 6 {
-			for d := 1; d < 30; d += 2 {
-				i := 24 * d
-				t.Logf("heap %d day %2d truth %5.1f  %5.1f %5.1f %5.1f", n, d, truth[i], e.Low[i], e.Likely[i], e.High[i])
-			}
-			t.Logf("hot %.1f %v next %.0f treated %.2f", hotDays, e.DaysAt55, e.NextTurn/24, e.OutsideTreated)
-		}
 	}
 	return in / all, wide / all, daysIn / float64(heaps)
 }
 
-func TestCover(t *testing.T) {
-	s, w, d := cover(t, 60, false)
-	t.Logf("stick: %.2f width %.1f days %.2f", s, w, d)
-	s, w, d = cover(t, 60, true)
-	t.Logf("thermo: %.2f width %.1f days %.2f", s, w, d)
+// Bar: the 80 % interval holds 70 to 90 % of the truth of heaps of another make.
+func TestIntervalHoldsTheTruth(t *testing.T) {
+	for _, c := range []struct {
+		name        string
+		thermometer bool
+	}{{"stick", false}, {"thermometer", true}} {
+		share, width, days := cover(60, c.thermometer)
+		t.Logf("%s: %.0f %% inside, %.1f C wide; hot days inside in %.0f %% of heaps", c.name, 100*share, width, 100*days)
+		require.GreaterOrEqual(t, share, 0.70, c.name)
+		require.LessOrEqual(t, share, 0.90, c.name)
+		require.GreaterOrEqual(t, days, 0.70, c.name)
+	}
 }
 
 type seriesPoint struct {
@@ -182,15 +175,19 @@ func series(t *testing.T) map[string][]seriesPoint {
 	return all
 }
 
-func TestSeries(t *testing.T) {
+// The series from day 0 on are hand-drawn practice shapes, not measurements: the
+// filter hears a stick every third day and what the farmer knew of the mix, and
+// must hold most of each curve.
+func TestPracticeSeries(t *testing.T) {
+	held, points := 0, 0
 	for name, s := range series(t) {
-		log := HeatLog{Air: s[0].temp, Until: 24 * s[len(s)-1].day}
 		if s[0].day != 0 {
 			continue
 		}
+		log := HeatLog{Air: s[0].temp, Until: 24 * s[len(s)-1].day}
 		switch name {
 		case "practice_cold_heap":
-			log.Moisture = 35
+			log.Moisture = 35 // too dry
 		case "practice_too_wet":
 			log.Moisture = 70
 		case "practice_too_green":
@@ -198,13 +195,7 @@ func TestSeries(t *testing.T) {
 		}
 		for _, p := range s {
 			if p.day >= 3 && int(p.day)%3 == 0 {
-				w := "hot"
-				if p.temp < 34 {
-					w = "cold"
-				} else if p.temp < 50 {
-					w = "warm"
-				}
-				log.Signs = append(log.Signs, Sign{Hour: 24 * p.day, Word: w})
+				log.Signs = append(log.Signs, Sign{Hour: 24 * p.day, Word: plainWord(p.temp)})
 			}
 			if p.event != "" && p.event != "built" && p.event != "opened" {
 				log.Turns = append(log.Turns, 24*p.day+1)
@@ -213,16 +204,126 @@ func TestSeries(t *testing.T) {
 		e := Heat(log)
 		in := 0
 		for _, p := range s {
-			i := int(24 * p.day)
-			ok := " "
-			if p.temp >= e.Low[i] && p.temp <= e.High[i] {
+			if i := int(24 * p.day); p.temp >= e.Low[i] && p.temp <= e.High[i] {
 				in++
-				ok = "*"
 			}
-			t.Logf("%s day %4.1f %5.1f %s  %5.1f %5.1f %5.1f", name, p.day, p.temp, ok, e.Low[i], e.Likely[i], e.High[i])
 		}
-		t.Logf("%s %d of %d", name, in, len(s))
+		t.Logf("%s: %d of %d inside", name, in, len(s))
+		require.GreaterOrEqual(t, float64(in), 0.7*float64(len(s)), name)
+		held, points = held+in, points+len(s)
 	}
+	require.Greater(t, points, 50)
+	require.GreaterOrEqual(t, float64(held), 0.75*float64(points))
+}
+
+func plainWord(c float64) string {
+	switch {
+	case c < 34:
+		return "cold"
+	case c < 50:
+		return "warm"
+	}
+	return "hot"
+}
+
+// Printed points (S22): small well-made systems 40-50 C in two to three days,
+// large ones 60-70 C in three to five; a logged pile 69 C on day 3 (S39); the
+// end of a turned heap 40 C on day 23 (S49). The interval before anything is
+// heard must have room for each.
+func TestPrintedPointsAreThoughtOfAsPossible(t *testing.T) {
+	usual := Heat(HeatLog{Air: 20, Until: 24 * 30, Turns: []float64{7 * 24, 14 * 24}})
+	large := Heat(HeatLog{Air: 20, Until: 24 * 6, Dims: [3]float64{4, 1.8, 1.8}})
+	for _, s := range series(t)["seen_small_system_heatup"] {
+		within(t, usual, s)
+	}
+	for _, name := range []string{"seen_large_system_heatup", "seen_logged_pile_peak"} {
+		for _, s := range series(t)[name] {
+			within(t, large, s)
+		}
+	}
+	within(t, usual, series(t)["seen_turned_heap_tail"][0])
+}
+
+func within(t *testing.T, e HeatEstimate, p seriesPoint) {
+	t.Helper()
+	i := int(24 * p.day)
+	if p.temp < e.Low[i] || p.temp > e.High[i] {
+		t.Errorf("day %v: printed %v C, thought likely %.0f to %.0f", p.day, p.temp, e.Low[i], e.High[i])
+	}
+}
+
+// A stick gives three words: however often it says hot, 50 and 65 stay possible,
+// and a thermometer narrows what a stick cannot.
+func TestAStickGivesNoMoreThanItsWords(t *testing.T) {
+	log := HeatLog{Air: 20, Until: 24 * 12}
+	probed := log
+	for d := 3.0; d <= 12; d += 0.5 {
+		log.Signs = append(log.Signs, Sign{Hour: 24 * d, Word: "hot"})
+		probed.Signs = append(probed.Signs, Sign{Hour: 24 * d, Celsius: 58})
+	}
+	e, p := Heat(log), Heat(probed)
+	for h := 24 * 3; h <= 24*12; h++ {
+		if e.Likely[h] >= 50 && (e.Low[h] > 50 || e.High[h] < 65) {
+			t.Fatalf("hour %d: %.1f to %.1f from a stick", h, e.Low[h], e.High[h])
+		}
+	}
+	h := 24 * 10
+	require.Less(t, p.High[h]-p.Low[h], e.High[h]-e.Low[h])
+	require.InDelta(t, 58, p.Likely[h], 4)
+	require.Less(t, e.OutsideTreated, 0.01, "nothing of the outside was inside before a turn")
+}
+
+// Each word moves the estimate its way, and a cold heap is not to be turned.
+func TestWordsMoveTheEstimate(t *testing.T) {
+	at := func(word string) HeatEstimate {
+		return Heat(HeatLog{Air: 18, Until: 24 * 8, Signs: []Sign{{Hour: 24 * 5, Word: word}, {Hour: 24 * 8, Word: word}}})
+	}
+	cold, warm, hot := at("cold"), at("warm"), at("hot")
+	n := 24 * 8
+	require.Less(t, cold.Likely[n], warm.Likely[n])
+	require.Less(t, warm.Likely[n], hot.Likely[n])
+	require.Less(t, cold.DaysAt55.Likely, 0.5)
+	require.Zero(t, cold.NextTurn)
+	require.NotZero(t, hot.NextTurn)
+}
+
+func TestHeatStandsAnyDiary(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		odd := rapid.OneOf(rapid.Float64Range(-1e3, 3e3), rapid.SampledFrom([]float64{0, math.NaN(), math.Inf(1), math.Inf(-1), 1e300}))
+		log := HeatLog{
+			Dims:     [3]float64{odd.Draw(t, "l"), odd.Draw(t, "w"), odd.Draw(t, "h")},
+			Moisture: odd.Draw(t, "moisture"), CN: odd.Draw(t, "cn"), Air: odd.Draw(t, "air"),
+			Turns:  rapid.SliceOfN(odd, 0, 6).Draw(t, "turns"),
+			Waters: rapid.SliceOfN(odd, 0, 6).Draw(t, "waters"),
+			Until:  odd.Draw(t, "until"),
+		}
+		for range rapid.IntRange(0, 8).Draw(t, "signs") {
+			log.Signs = append(log.Signs, Sign{odd.Draw(t, "hour"), rapid.SampledFrom([]string{"hot", "warm", "cold", "", "blue"}).Draw(t, "word"), odd.Draw(t, "c")})
+		}
+		e, again := Heat(log), Heat(log)
+		require.Equal(t, e, again)
+		require.NotEmpty(t, e.Hours)
+		for h := range e.Hours {
+			if !(e.Low[h] <= e.Likely[h] && e.Likely[h] <= e.High[h]) || e.High[h] > 100 {
+				t.Fatalf("hour %d: %v %v %v", h, e.Low[h], e.Likely[h], e.High[h])
+			}
+		}
+		d := e.DaysAt55
+		if !(d.Low >= 0 && d.Low <= d.Likely && d.Likely <= d.High && d.High <= float64(len(e.Hours))/24) {
+			t.Fatalf("days %v of %d hours", d, len(e.Hours))
+		}
+		if !(e.OutsideTreated >= 0 && e.OutsideTreated <= 1) {
+			t.Fatalf("treated %v", e.OutsideTreated)
+		}
+	})
+}
+
+func TestHeatAllocatesOnceForAnyLength(t *testing.T) {
+	short, long := diary60(), diary60()
+	short.Until = 24
+	few := testing.AllocsPerRun(3, func() { Heat(short) })
+	many := testing.AllocsPerRun(3, func() { Heat(long) })
+	require.LessOrEqual(t, many, few)
 }
 
 func BenchmarkHeat(b *testing.B) {

@@ -73,7 +73,13 @@ type search struct {
 	best     []float64
 	least    float64
 	quantum  float64
+	nodes    int
 }
+
+// patience is the most nodes looked at, a second or so of work. Ordinary goals
+// take tens to thousands. Bands a hair wide over odd efforts may need more;
+// then the best list so far stands, so that one question cannot hold up a desk.
+const patience = 300_000
 
 // solve gives the least costly whole numbers that keep the limits, and false
 // when none do.
@@ -98,6 +104,9 @@ func (p *program) solve() ([]int, bool) {
 
 // node explores all whole numbers between low and top.
 func (s *search) node() {
+	if s.nodes++; s.nodes > patience {
+		return
+	}
 	cost, ok := s.dict.solve(s.program, s.low, s.top, s.x)
 	if !ok || s.hopeless(cost) {
 		return

@@ -118,7 +118,7 @@ func (f *filter) sum(e *HeatEstimate) {
 func (f *filter) nextTurn(e *HeatEstimate, until int) float64 {
 	const ahead, least = 240, 48 // not within two days of the last turn (practice: 3-4 days)
 	last := 0.0
-	if f.turn > 0 {
+	if f.turn > 0 && f.log.Turns[f.turn-1] > 0 {
 		last = f.log.Turns[f.turn-1]
 	}
 	hot, peak := 0, 0.0 // hours
