@@ -239,6 +239,11 @@ func (x *exchange) sizeTold(q Question, m meaning) bool {
 	}
 	x.note(q.Heap, Measured{dims[0], dims[1], dims[2]})
 	m3, advice := compost.Size(dims[0], dims[1], dims[2])
+	if h := x.Heap(q.Heap); len(h.Turns) > 0 {
+		x.say("sank_"+sankBy(h.SizeKept), nil)
+		x.goOn()
+		return true
+	}
 	x.say("size_kept", phrases.Args{"Volume": x.volume(m3), "Kg": roundTo(m3*compost.HeapDensity().Likely, 50)}, classes(advice)...)
 	for _, c := range advice {
 		x.say("size_"+string(c), nil)
@@ -264,17 +269,25 @@ func (x *exchange) sank(q Question, m meaning) string {
 		return "third"
 	}
 	if list := understand.Lengths(m.text, x.lang()); len(list) == 1 && h.Size[2] > 0 {
-		switch kept := x.metres(list[0]) / h.Size[2]; {
-		case kept <= 0 || kept > 2:
-			return ""
-		case kept < 0.75:
-			return "third"
-		case kept < 0.95:
-			return "little"
+		if kept := x.metres(list[0]) / h.Size[2]; kept > 0 && kept < 2 {
+			return sankBy(kept)
 		}
-		return "not"
 	}
 	return ""
+}
+
+// sankBy puts the share of its size that a heap kept into words: two thirds is
+// as it should be (common practice, no source).
+func sankBy(kept float64) string {
+	switch {
+	case kept < 0:
+		return "little"
+	case kept < 0.75:
+		return "third"
+	case kept < 0.95:
+		return "little"
+	}
+	return "not"
 }
 
 // sides reads length, width and height in metres.

@@ -484,7 +484,7 @@ func (h Heap) stage() Stage {
 		return ColdDung
 	case h.Path == OldManure:
 		return Planning
-	case h.Redo || h.Built == 0 && (h.Base || h.Prepared || h.Layers > 0):
+	case h.Redo || h.Built == 0 && (h.Base || h.Layers > 0):
 		return Building
 	case h.Built != 0:
 		return h.heatStage()

@@ -214,14 +214,16 @@ func (x *exchange) reply(line string, m meaning) bool {
 	return x.answerTo(q, m)
 }
 
-// guessed reads a bare word against the choices shown: "dry" under a question
-// whose buttons are dry, right, wet.
+// guessed reads a bare word as the first word of a choice shown: "well" under a
+// button that says "Well, inside".
 func (x *exchange) guessed(q Question, m meaning) (meaning, bool) {
 	if len(m.codes) > 0 {
 		return m, false
 	}
+	word := strings.ToLower(plain(m.text))
 	for _, c := range q.Choices {
-		if w := plain(m.text); w != "" && len([]rune(w)) >= 3 && strings.HasPrefix(strings.ToLower(c.Label), strings.ToLower(w)+" ") {
+		first, _, _ := strings.Cut(strings.ToLower(c.Label), " ")
+		if utf8.RuneCountInString(word) >= 3 && plain(first) == word {
 			m.codes, m.picked = []string{c.Means}, true
 			return m, true
 		}

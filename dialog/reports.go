@@ -222,7 +222,11 @@ func (x *exchange) did(h Heap, deed string, m meaning) {
 		}
 		x.layered(h, m.day)
 	case "built":
-		if h.Built != 0 && !h.Redo && h.Path != ColdPath {
+		if h.Built != 0 && !h.Redo {
+			if h.Path == ColdPath || h.Opened != 0 || h.Sieved != 0 {
+				x.say("noted", nil)
+				return
+			}
 			x.rebuiltUnasked(h, m)
 			return
 		}

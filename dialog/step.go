@@ -40,7 +40,7 @@ type exchange struct {
 	told    int      // number of this message's lines; 0 until there is one
 	open    Question // the question that will be open afterwards
 	fresh   bool     // the open question was put just now and stands at the end
-	led     bool // it was said what comes next
+	led     bool     // it was said what comes next
 	kind    LetterKind
 	pieces  []piece
 	care    int // how many pieces, from the first, are safety words

@@ -170,6 +170,11 @@ func (x *exchange) verdict(h Heap, class compost.Class, warmth string, n int) {
 		x.say("stick_ready", args, string(class))
 	case compost.WaitDoNotOpen:
 		x.say("stick_wait", args, string(class))
+	case compost.ColdRedo:
+		x.say("stick_cold_redo", args, string(class))
+		if h.Round >= mostRounds {
+			x.alarm(h.ID, "third_cold")
+		}
 	default:
 		x.say("stick_"+string(class), args, string(class))
 	}

@@ -28,6 +28,7 @@ type Args = map[string]any
 type voice struct {
 	localizer *i18n.Localizer
 	keys      map[string]bool
+	counted   map[string]bool // those that change with a number
 }
 
 // voices holds one loader a language, by BCP 47 tag.
@@ -46,7 +47,7 @@ var voices = sync.OnceValue(func() map[string]func() voice {
 func load(tag string) voice {
 	bundle := i18n.NewBundle(language.MustParse(tag))
 	bundle.RegisterUnmarshalFunc("toml", toml.Unmarshal)
-	v := voice{localizer: i18n.NewLocalizer(bundle, tag), keys: map[string]bool{}}
+	v := voice{localizer: i18n.NewLocalizer(bundle, tag), keys: map[string]bool{}, counted: map[string]bool{}}
 	names, err := fs.Glob(files, "say/"+tag+"/*.toml")
 	if err != nil {
 		panic(err) // the pattern is ours
@@ -65,6 +66,7 @@ func load(tag string) voice {
 				panic(fmt.Sprintf("phrases %s: %s stands twice", name, m.ID))
 			}
 			v.keys[m.ID] = true
+			v.counted[m.ID] = m.One != "" || m.Few != "" || m.Many != ""
 		}
 	}
 	return v
@@ -100,11 +102,12 @@ func Text(lang, key string, args Args) string {
 	if !ok {
 		v = voices()[Fallback]
 	}
+	said := v()
 	config := &i18n.LocalizeConfig{MessageID: key, TemplateData: args}
-	if n, ok := args["N"]; ok {
+	if n, ok := args["N"]; ok && said.counted[key] {
 		config.PluralCount = n
 	}
-	text, err := v().localizer.Localize(config)
+	text, err := said.localizer.Localize(config)
 	if err != nil {
 		panic(fmt.Sprintf("phrase %s in %s: %v", key, lang, err))
 	}
