@@ -1,0 +1,312 @@
+package bot
+
+import (
+	"context"
+	"fmt"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+
+	"warmstick/dialog"
+	"warmstick/store"
+)
+
+// parrot is a conversation that says back what it heard, so that the transport
+// is tested without the trade. It keeps what it heard in the diary.
+func parrot(s dialog.State, in dialog.Input, now time.Time) dialog.Answer {
+	a := dialog.Answer{Talk: s.Talk}
+	a.Talk.Seq++
+	say := func(text string) {
+		a.Letters = append(a.Letters, dialog.Letter{To: s.Person.ID, Kind: dialog.Reply, Text: text})
+	}
+	note := func(e dialog.Event) {
+		a.Entries = append(a.Entries, dialog.Entry{At: now, Noted: now, By: s.Person.ID, Told: a.Talk.Seq, Event: e})
+	}
+	switch in := in.(type) {
+	case dialog.Message:
+		switch {
+		case in.Text == "break":
+			panic("in the middle of " + in.Text)
+		case in.Text == "delete me":
+			a.Forget = []dialog.PersonID{s.Person.ID}
+			say("gone")
+			return a
+		case in.Kind == dialog.Text:
+			note(dialog.Consented{Version: "1"})
+			note(dialog.OfficerAsked{Text: in.Text})
+			say("heard " + in.Text)
+		default:
+			say("got " + string(in.Kind))
+		}
+	case dialog.Press:
+		say("pressed " + in.Button)
+	case dialog.Barred:
+		note(dialog.BarSet{On: in.Now})
+	}
+	return a
+}
+
+// running starts a bot against a fake platform; stop ends it and waits.
+func running(t *testing.T, f *fakeAPI, change func(*Bot)) (db *store.DB, stop func() error) {
+	t.Helper()
+	db, err := store.Open(t.Context(), filepath.Join(t.TempDir(), "w.db"), store.Options{Step: parrot})
+	require.NoError(t, err)
+	t.Cleanup(func() { db.Close() })
+	return db, serving(t, f, db, change)
+}
+
+func serving(t *testing.T, f *fakeAPI, db *store.DB, change func(*Bot)) (stop func() error) {
+	t.Helper()
+	line, err := NewLine(fakeToken, f.URL)
+	require.NoError(t, err)
+	b := &Bot{Store: db, Line: line, Now: time.Now}
+	if change != nil {
+		change(b)
+	}
+	ctx, cancel := context.WithCancel(context.Background())
+	ended := make(chan error, 1)
+	go func() { ended <- b.Run(ctx) }()
+	stopped := false
+	stop = func() error {
+		if stopped {
+			return nil
+		}
+		stopped = true
+		cancel()
+		select {
+		case err := <-ended:
+			return err
+		case <-time.After(9 * time.Second):
+			return fmt.Errorf("did not stop within nine seconds")
+		}
+	}
+	t.Cleanup(func() { stop() })
+	return stop
+}
+
+func soon(t *testing.T) context.Context {
+	ctx, cancel := context.WithTimeout(t.Context(), 8*time.Second)
+	t.Cleanup(cancel)
+	return ctx
+}
+
+func TestEveryPrivateMessageHasAReply(t *testing.T) {
+	f := newFake()
+	defer f.Close()
+	_, stop := running(t, f, nil)
+	const head = `{"update_id":%d,"message":{"message_id":1,"from":{"id":%d},"chat":{"id":%d,"type":"private"},"date":1,`
+	for i, body := range []string{
+		`"text":"hello"}}`, `"voice":{"file_id":"v"}}}`, `"photo":[{"file_id":"s"},{"file_id":"l"}],"caption":"my heap"}}`,
+		`"sticker":{"file_id":"x"}}}`, `"location":{"latitude":1,"longitude":2}}}`, `"contact":{"phone_number":"1"}}}`,
+		`"poll":{"id":"1"}}}`, `"text":""}}`, `"dice":{"value":3}}}`, `"text":17}}`, `"photo":"no list"}}`, `"text":"break"}}`, `"video_note":null}}`,
+	} {
+		f.add(head+body, i+1, i+1)
+	}
+	f.add(`{"update_id":%d,"callback_query":{"id":"q","from":{"id":50},"message":{"chat":{"id":50,"type":"private"}},"data":"1:x"}}`)
+	f.add(`{"update_id":%d,"callback_query":{"id":"q","from":{"id":51},"data":"1:y"}}`)
+	f.add(`{"update_id":%d,"edited_message":{"from":{"id":52},"chat":{"id":52,"type":"private"},"date":1,"text":"better"}}`)
+	quiet := []int64{-100, -200, 60, 61}
+	f.add(`{"update_id":%d,"message":{"from":{"id":1},"chat":{"id":-100,"type":"group"},"date":1,"text":"hi"}}`)
+	f.add(`{"update_id":%d,"channel_post":{"chat":{"id":-200,"type":"channel"},"date":1,"text":"hi"}}`)
+	f.add(`{"update_id":%d,"message":{"from":{"id":60,"is_bot":true},"chat":{"id":60,"type":"private"},"date":1,"text":"hi"}}`)
+	f.add(`{"update_id":%d,"my_chat_member":{"chat":{"id":61,"type":"private"},"new_chat_member":{"status":"kicked"}}}`)
+	f.add(`{"update_id":%d,"message":7}`)
+	f.say(99, "last")
+	require.NoError(t, until(soon(t), "the last reply", func() bool { return len(f.texts(99)) == 1 }))
+	require.NoError(t, stop())
+	for chat := int64(1); chat <= 13; chat++ {
+		require.Len(t, f.texts(chat), 1, "chat %d", chat)
+	}
+	require.Equal(t, []string{"got photo"}, f.texts(3))
+	require.Equal(t, []string{"got other"}, f.texts(12), "after a conversation that broke off")
+	require.Equal(t, []string{"pressed 1:x"}, f.texts(50))
+	require.Equal(t, []string{"pressed 1:y"}, f.texts(51))
+	require.Equal(t, []string{"heard better"}, f.texts(52))
+	for _, chat := range quiet {
+		require.Empty(t, f.texts(chat), "chat %d", chat)
+	}
+}
+
+// A flood, and faults of every kind: what was acknowledged is in the diary, each
+// chat has its answers in order, and doubles are no more than lost answers.
+func TestFaultSchedules(t *testing.T) {
+	schedules := 16
+	if testing.Short() {
+		schedules = 4
+	}
+	for seed := range schedules {
+		t.Run(fmt.Sprint(seed), func(t *testing.T) {
+			t.Parallel()
+			f := newFake()
+			defer f.Close()
+			f.trouble = troubles(uint64(seed), 0.25)
+			db, stop := running(t, f, nil)
+			const chats, each = 3, 4
+			for i := range each {
+				for chat := int64(1); chat <= chats; chat++ {
+					f.say(chat, fmt.Sprintf("%d-%d", chat, i))
+				}
+			}
+			ctx, cancel := context.WithTimeout(t.Context(), 60*time.Second)
+			defer cancel()
+			last := func(chat int64) string { return fmt.Sprintf("heard %d-%d", chat, each-1) }
+			require.NoError(t, until(ctx, "all answers", func() bool {
+				for chat := int64(1); chat <= chats; chat++ {
+					if texts := f.texts(chat); len(texts) == 0 || texts[len(texts)-1] != last(chat) {
+						return false
+					}
+				}
+				return true
+			}))
+			require.NoError(t, stop())
+			doubles := 0
+			for chat := int64(1); chat <= chats; chat++ {
+				i := -1
+				for _, text := range f.texts(chat) {
+					switch text {
+					case fmt.Sprintf("heard %d-%d", chat, i+1):
+						i++
+					case fmt.Sprintf("heard %d-%d", chat, i):
+						doubles++
+					default:
+						t.Fatalf("chat %d out of order: %q", chat, f.texts(chat))
+					}
+				}
+				id, err := db.PersonOf(t.Context(), chat)
+				require.NoError(t, err)
+				diary, err := db.DiaryOf(t.Context(), id)
+				require.NoError(t, err)
+				require.Len(t, diary, 2*each, "nothing lost, nothing twice")
+			}
+			require.LessOrEqual(t, doubles, f.lost)
+		})
+	}
+}
+
+func TestTokenNobodyKnows(t *testing.T) {
+	f := newFake()
+	defer f.Close()
+	db, err := store.Open(t.Context(), filepath.Join(t.TempDir(), "w.db"), store.Options{Step: parrot})
+	require.NoError(t, err)
+	defer db.Close()
+	line, err := NewLine("9:wrong", f.URL)
+	require.NoError(t, err)
+	err = (&Bot{Store: db, Line: line, Now: time.Now}).Run(soon(t))
+	require.ErrorContains(t, err, "does not know this token")
+	require.NotContains(t, err.Error(), "9:wrong")
+}
+
+func TestTokenIsInNoError(t *testing.T) {
+	line, err := NewLine("77:secret", "http://127.0.0.1:1")
+	require.NoError(t, err)
+	_, err = line.call(t.Context(), "getMe", nil)
+	require.Error(t, err)
+	require.NotContains(t, err.Error(), "secret")
+	for _, token := range []string{"", "a b", "x/y", "%zz"} {
+		_, err := NewLine(token, "")
+		require.Error(t, err)
+	}
+}
+
+func TestBlockedPhoneIsNoted(t *testing.T) {
+	f := newFake()
+	defer f.Close()
+	f.refuse[5] = 403
+	f.refuse[6] = 400
+	db, stop := running(t, f, nil)
+	f.say(5, "hello")
+	f.say(6, "hello")
+	f.say(7, "hello")
+	require.NoError(t, until(soon(t), "the note", func() bool {
+		id, _ := db.PersonOf(t.Context(), 5)
+		s, _ := db.StateOf(t.Context(), id)
+		return s.Person.Barred && len(f.texts(7)) == 1
+	}))
+	require.NoError(t, stop())
+}
+
+func TestRetryAfterOutlivesARestart(t *testing.T) {
+	f := newFake()
+	defer f.Close()
+	first := true
+	f.trouble = func(method string, n int) string {
+		if method == "sendMessage" && first {
+			first = false
+			return "429"
+		}
+		return ""
+	}
+	db, stop := running(t, f, nil)
+	f.say(5, "hello")
+	var holds []store.Hold
+	require.NoError(t, until(soon(t), "the hold", func() bool {
+		holds, _ = db.Holds(t.Context())
+		return len(holds) == 1
+	}))
+	require.NoError(t, stop())
+	require.Empty(t, f.texts(5))
+	stop = serving(t, f, db, nil)
+	require.NoError(t, until(soon(t), "the letter", func() bool { return len(f.texts(5)) == 1 }))
+	require.False(t, f.sent[0].at.Before(holds[0].Until), "not before the platform allows")
+	require.NoError(t, stop())
+	holds, err := db.Holds(t.Context())
+	require.NoError(t, err)
+	require.Empty(t, holds)
+}
+
+func TestNumbersThatStartAnew(t *testing.T) {
+	f := newFake()
+	defer f.Close()
+	f.next = 900_000
+	_, stop := running(t, f, nil)
+	f.say(1, "before")
+	require.NoError(t, until(soon(t), "the first reply", func() bool { return len(f.texts(1)) == 1 }))
+	f.mu.Lock()
+	f.next = 17
+	f.mu.Unlock()
+	f.say(1, "after")
+	f.say(1, "still")
+	require.NoError(t, until(soon(t), "the later replies", func() bool { return len(f.texts(1)) >= 3 }))
+	require.NoError(t, stop())
+	require.Equal(t, []string{"heard before", "heard after", "heard still"}, f.texts(1))
+}
+
+func TestDeleteMeLeavesNothing(t *testing.T) {
+	f := newFake()
+	defer f.Close()
+	db, stop := running(t, f, nil)
+	f.say(424242424242, "my secret word is zanzibarine")
+	f.say(424242424242, "delete me")
+	require.NoError(t, until(soon(t), "the person gone", func() bool {
+		id, err := db.PersonOf(t.Context(), 424242424242)
+		return err == nil && id == 0 && len(f.texts(424242424242)) == 2
+	}))
+	require.NoError(t, stop())
+	for _, end := range []string{"", "-wal"} {
+		require.NotContains(t, fileText(t, db.Path()+end), "zanzibarine", end)
+		require.NotContains(t, fileText(t, db.Path()+end), "424242424242", end)
+		require.NotContains(t, fileText(t, db.Path()+end), string([]byte{0x00, 0x62, 0xc6, 0xd1, 0xa9, 0xb2}), "the number as the file would hold it")
+	}
+}
+
+func TestPaceOfOneBot(t *testing.T) {
+	f := newFake()
+	defer f.Close()
+	_, stop := running(t, f, func(b *Bot) { b.Rate = 50 })
+	for chat := int64(1); chat <= 30; chat++ {
+		f.say(chat, "hello")
+	}
+	require.NoError(t, until(soon(t), "all letters", func() bool { f.mu.Lock(); defer f.mu.Unlock(); return len(f.sent) == 30 }))
+	require.NoError(t, stop())
+	took := f.sent[29].at.Sub(f.sent[0].at)
+	require.GreaterOrEqual(t, took, 29*time.Second/50-50*time.Millisecond, "a burst of one")
+}
+
+func TestKeyboardNumbersItsButtons(t *testing.T) {
+	markup := keyboardOf([]dialog.Button{{Label: "Hot", Press: "1:a"}, {Label: "Warm", Press: "1:b"}})
+	require.Equal(t, `{"inline_keyboard":[[{"text":"1 Hot","callback_data":"1:a"},{"text":"2 Warm","callback_data":"1:b"}]]}`, markup)
+	require.Equal(t, 2, strings.Count(keyboardOf([]dialog.Button{{Label: "A long label", Press: "a"}, {Label: "B", Press: "b"}}), "text"))
+}
