@@ -235,5 +235,5 @@ func startsBare(s string) bool { return strings.Trim(s, "0123456789.,") == "" }
 
 func isLengthUnit(s string) bool {
 	_, err := parseLength("1"+s, 1)
-	return err == nil && !startsBare(s)
+	return err == nil && s != "" && !startsWithDigit(s)
 }

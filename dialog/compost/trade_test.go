@@ -1,7 +1,10 @@
 package compost
 
 import (
+	"encoding/csv"
 	"math"
+	"os"
+	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -267,4 +270,43 @@ func TestLawsOfTheCore(t *testing.T) {
 	require.Less(t, moist(37), 0.5)
 	require.Greater(t, moist(57), 0.9)
 	require.Less(t, moist(75), 0.2)
+}
+
+// Single printed figures of testdata/sums/handbook.csv, each with its source.
+func TestHandbook(t *testing.T) {
+	f, err := os.Open("../../testdata/sums/handbook.csv")
+	require.NoError(t, err)
+	defer f.Close()
+	rows, err := csv.NewReader(f).ReadAll()
+	require.NoError(t, err)
+	checked := 0
+	for _, r := range rows[1:] {
+		item, _ := strconv.ParseFloat(r[1], 64)
+		want, err := strconv.ParseFloat(r[2], 64)
+		require.NoError(t, err, r)
+		var got float64
+		switch r[0] {
+		case "kill_days":
+			got, _ = KillDays(item)
+		case "celsius":
+			got = (item - 32) / 1.8
+		case "density_lb_yd3":
+			got = item * PoundsPerYard
+		case "box_ft3":
+			got = item * FootCubed
+		case "carbon_pct":
+			got = CarbonFromRatio(2.4, 19)
+		case "death_minutes_at_55", "death_minutes_at_60":
+			// The rule must be slower than any printed death point at its heat.
+			d, _ := KillDays(map[string]float64{"death_minutes_at_55": 55, "death_minutes_at_60": 60}[r[0]])
+			require.Greater(t, d*1440, want, "%s (source %s, %s)", r[1], r[4], r[5])
+			checked++
+			continue
+		default:
+			continue // kept for the reader
+		}
+		require.InEpsilon(t, want, got, 0.01, "%s %s (source %s, %s)", r[0], r[1], r[4], r[5])
+		checked++
+	}
+	require.GreaterOrEqual(t, checked, 18)
 }
