@@ -167,9 +167,13 @@ func (x *exchange) built(h Heap, day Day) {
 	again := h.Redo
 	x.noteOn(h.ID, day, Built{})
 	h = x.Heap(h.ID)
-	x.say("built", nil)
-	x.say("built_cover", nil)
-	x.show(Picture{Kind: "section"})
+	if n := int(x.today - h.Built); n > 0 {
+		x.say("built_ago", phrases.Args{"N": n})
+	} else {
+		x.say("built", nil)
+		x.say("built_cover", nil)
+		x.show(Picture{Kind: "section"})
+	}
 	if again {
 		x.say("round_new", phrases.Args{"Round": h.Round})
 	}
@@ -226,7 +230,7 @@ func (x *exchange) sizeTold(q Question, m meaning) bool {
 		return true
 	}
 	dims, ok := x.sides(m)
-	unknown := m.value("size") == "unknown" || m.has("when=skip") || !ok && x.s.Talk.Misses >= 2
+	unknown := m.value("size") == "unknown" || m.has("when=skip") || !ok && x.s.Talk.Misses >= 2 && !x.tellsFact(m)
 	if !ok && !unknown {
 		return false
 	}

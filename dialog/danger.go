@@ -3,6 +3,7 @@ package dialog
 import (
 	"slices"
 	"strings"
+	"time"
 
 	"warmstick/dialog/phrases"
 )
@@ -98,6 +99,10 @@ func (x *exchange) peril(id HeapID, what string) {
 // any hour.
 func (x *exchange) alarm(id HeapID, what string) {
 	h := x.Heap(id)
+	if h.Peril == what && x.now.Sub(h.PerilAt) < time.Hour {
+		x.say("officer_told", nil) // told an hour ago; once is enough
+		return
+	}
 	x.note(id, Peril{what})
 	if x.tellOfficers("alert_peril", phrases.Args{"What": perilWord(what), "Heap": int(h.ID)}, what) {
 		x.advise("officer_told")

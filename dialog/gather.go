@@ -201,8 +201,37 @@ func (x *exchange) sums(h Heap) {
 		buys = append(buys, Gathered{N: float64(b.N), Unit: b.Unit, Material: b.Material})
 	}
 	x.say("still_missing", phrases.Args{"List": listOf(buys)})
+	if less, ok := leaveOut(h, x.s.Person.Measures); ok {
+		x.say("or_less", phrases.Args{"One": amount(less)})
+	}
 	x.water(water)
 	x.doubt(mix)
+}
+
+// leaveOut finds how much of the wettest, richest stuff to use so that what is
+// at hand makes a good heap without anything fetched. It looks at dung alone,
+// which is what a farmer has too much of, and gives up when the heap would be
+// too small to heat.
+func leaveOut(h Heap, cal compost.Calibration) (Gathered, bool) {
+	list := portions(h)
+	for i := range list {
+		m, ok := compost.Lookup(list[i].Material)
+		if !ok || m.Class != "dung" {
+			continue
+		}
+		for n := math.Ceil(list[i].N) - 1; n >= 1; n-- {
+			list[i].N = n
+			mix, ok := compost.Blend(list, cal)
+			if !ok || mix.M3.Likely < 1 {
+				break
+			}
+			if mix.CN.Likely >= 25 && mix.CN.Likely <= 35 && mix.Moisture.Likely <= 60 {
+				return Gathered{N: n, Unit: list[i].Unit, Material: list[i].Material}, true
+			}
+		}
+		break
+	}
+	return Gathered{}, false
 }
 
 func classes(list []compost.Class) []string {

@@ -248,6 +248,9 @@ func (h Heap) inCold() []Window {
 	}
 	open := h.Built + coldMonths
 	if r, ok := h.Read(); ok && r.Day >= open {
+		if r.Warmth == "cold" {
+			return []Window{{TaskCool, max(r.Day, h.SmellDay) + ammoniaRest, h.Built + 2*coldMonths}}
+		}
 		open = r.Day + 14
 	}
 	w := []Window{{TaskOpen, open, h.Built + 2*coldMonths}}

@@ -72,10 +72,6 @@ func remindsBy(h Heap, t Task) string {
 		}
 	case TaskManure:
 		return "manure_smell"
-	case TaskOpen:
-		if r, ok := h.Read(); h.Path == ColdPath && ok && r.Warmth == "cold" {
-			return "cool"
-		}
 	}
 	return string(t)
 }
@@ -120,15 +116,14 @@ func (x *exchange) sayDue(due []Due) {
 	h := x.Heap(first.Heap)
 	x.heap = h.ID
 	tell := first.Task == TaskShake && !asksShake(h, x.today)
-	key := "remind_" + string(first.Task)
-	if tell {
-		key = "remind_shake_tell"
-	}
 	args := x.which(h, phrases.Args{"N": int(x.today - h.Built), "Layer": h.Layers + 1})
-	if h.Acts[first.Task].Sent >= len(patience) && !tell {
+	if h.Acts[first.Task].Sent == len(patience) && first.Task != TaskShake {
 		x.say("last_ask", nil)
 	}
 	for _, d := range due[1:min(len(due), 3)] {
+		if d.Task == TaskPrepare && first.Task == TaskBuild {
+			continue // too late to ask for, and the building asks it anyway
+		}
 		x.say("also_due", x.which(x.Heap(d.Heap), phrases.Args{"Act": act(d.Task)}))
 	}
 	for _, d := range due {
@@ -136,16 +131,15 @@ func (x *exchange) sayDue(due []Due) {
 	}
 	x.heap = h.ID
 	if tell {
-		x.say(key, args, "pressure_warning")
+		x.say("remind_shake_tell", args, "pressure_warning")
 		return
 	}
-	q := remindsBy(h, first.Task)
-	x.put(Question{ID: q, Heap: h.ID, Task: first.Task})
-	if phrases.Has(phrases.Fallback, key) {
-		x.put(Question{ID: q, Heap: h.ID, Task: first.Task})
+	q := Question{ID: remindsBy(h, first.Task), Heap: h.ID, Task: first.Task}
+	x.put(q)
+	if key := "remind_" + q.ID; phrases.Has(phrases.Fallback, key) && x.asking(q).key == "ask_"+q.ID {
 		x.asked = &piece{key: key, args: args, advice: reminderAdvice(first.Task)}
 	}
-	if first.Task == TaskStick {
+	if x.asked != nil && first.Task == TaskStick {
 		x.asked.pic = x.picture(Picture{Kind: "stick"})
 	}
 }

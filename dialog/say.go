@@ -42,6 +42,8 @@ func (x *exchange) answer() Answer {
 		p := x.asking(x.open)
 		if x.asked != nil {
 			p = *x.asked
+		} else if x.open.Heap != 0 && len(x.s.Active()) > 1 {
+			x.say("heap_mark", phrases.Args{"Heap": int(x.open.Heap)})
 		}
 		x.pieces = append(x.pieces, p)
 	}
@@ -71,14 +73,13 @@ func (x *exchange) render(t *Talk) []Letter {
 	var letters []Letter
 	for i, p := range x.pieces {
 		limit := letterLimit
-		safety := i < x.care
-		if safety {
+		if i < x.care {
 			limit = safetyLimit
 		}
 		for _, body := range split(text(lang, p.key, p.args), limit) {
 			n := len(letters)
-			if n > 0 && !safety && i != x.care && letters[n-1].Picture == nil && p.pic == nil && p.file == nil &&
-				utf8.RuneCountInString(letters[n-1].Text)+1+utf8.RuneCountInString(body) <= letterLimit {
+			if n > 0 && i != x.care && letters[n-1].Picture == nil && p.pic == nil && p.file == nil &&
+				utf8.RuneCountInString(letters[n-1].Text)+1+utf8.RuneCountInString(body) <= limit {
 				letters[n-1].Text += "\n" + body
 				letters[n-1].Advice = addNew(letters[n-1].Advice, p.advice)
 				continue

@@ -36,6 +36,8 @@ func (x *exchange) heatNext(h Heap) string {
 		return ""
 	case turned != 0 && len(h.Turns) == 1 && h.SizeKept == 0 && (!read || r.Day <= turned):
 		return "size"
+	case !read && turned == 0 && x.today-h.Built >= stickFrom && h.Acts[TaskStick].Until <= x.today:
+		return "stick"
 	case !read:
 		return ""
 	case turned == 0 && r.Warmth == "cold" && !h.readyToOpen() && x.redoDue(h, r):
