@@ -82,7 +82,7 @@ var kinds = sync.OnceValue(func() map[string]kind {
 		"masses_for_both": {massesForBoth, "F11"},
 		"farmer_mix":      {farmerMix, "F3, F5, F9; materials and measures tables"},
 		"shopping_list":   {shoppingList, "F3, F5, F9; exact integer program"},
-		"heat":            {heatEstimate, "heat model, see DEVELOPERS.md"},
+		"heat":            {heatEstimate, "heat model of dialog/compost; constants from memory, bands practice"},
 		"worm_growth":     {wormGrowth, "R7"},
 		"money":           {money, "own prices"},
 		"break_even":      {breakEven, "own prices"},
