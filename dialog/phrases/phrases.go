@@ -14,7 +14,7 @@ import (
 	"golang.org/x/text/language"
 )
 
-//go:embed say/*/*.toml
+//go:embed say/*/*.toml say/*/*.tsv
 var files embed.FS
 
 // Fallback is the language of a person who has not chosen one.
