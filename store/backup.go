@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"strings"
 	"time"
 
 	"warmstick/dialog"
@@ -14,13 +15,18 @@ import (
 
 // readOnly opens one connection that changes nothing.
 func readOnly(ctx context.Context, path string) (*sql.Conn, func(), error) {
+	return reader(ctx, path, "query_only(1)")
+}
+
+// reader opens one connection to a file that is already there.
+func reader(ctx context.Context, path, pragma string) (*sql.Conn, func(), error) {
 	if err := looksRight(path); err != nil {
 		return nil, nil, fmt.Errorf("open %s: %w", path, err)
 	}
 	if _, err := os.Stat(path); err != nil {
 		return nil, nil, err
 	}
-	pool, err := sql.Open("sqlite", address(path)+"?_pragma=busy_timeout(5000)&_pragma=query_only(1)")
+	pool, err := sql.Open("sqlite", address(path)+"?_pragma=busy_timeout(5000)&_pragma="+pragma)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -41,7 +47,8 @@ func readOnly(ctx context.Context, path string) (*sql.Conn, func(), error) {
 // Backup writes a consistent copy of a file that may be in use. The copy appears
 // under its name only when it is whole and was checked.
 func Backup(ctx context.Context, path, out string) error {
-	conn, done, err := readOnly(ctx, path)
+	// query_only would forbid the vacuum, which writes only the copy.
+	conn, done, err := reader(ctx, path, "query_only(0)")
 	if err != nil {
 		return fmt.Errorf("back up: %w", err)
 	}
@@ -96,7 +103,7 @@ func Verify(ctx context.Context, path string) error {
 		return plain(err)
 	}
 	if word != "ok" {
-		return fmt.Errorf("the file is damaged: %s", word)
+		return fmt.Errorf("the file is damaged: %s", strings.Join(strings.Fields(word), " "))
 	}
 	for _, table := range []string{"counter", "inbox", "person", "entry", "letter", "tombstone"} {
 		if err := conn.QueryRowContext(ctx, "SELECT count(*) FROM "+table).Scan(new(int)); err != nil {

@@ -209,5 +209,6 @@ func (db *DB) newPage(id dialog.PersonID, chat int64) (*page, error) {
 	if _, err := db.stmts.exec(personAdd, int64(id), chat); err != nil {
 		return nil, err
 	}
+	db.count.person = max(db.count.person, int64(id))
 	return db.shelf.lay(&page{chat: chat, state: dialog.Fold(id, nil), fresh: true}), nil
 }

@@ -35,11 +35,9 @@ func (db *DB) project(p *page) error {
 			return err
 		}
 	}
-	if len(p.was.made) != len(now.made) || !slices.EqualFunc(p.was.made, now.made, sameGroup) {
-		for _, g := range now.made {
-			if _, err := db.stmts.exec(crewSet, int64(g.ID), g.Name, int64(id)); err != nil {
-				return err
-			}
+	if !slices.EqualFunc(p.was.made, now.made, sameGroup) {
+		if err := db.projectGroups(id, p.was.made, now.made); err != nil {
+			return err
 		}
 	}
 	if !slices.EqualFunc(p.was.invites, now.invites, sameInvite) {
@@ -94,6 +92,22 @@ func (db *DB) projectRoles(id dialog.PersonID, was, now []dialog.Membership) err
 	}
 	for _, m := range now {
 		if _, err := db.stmts.exec(memberSet, int64(m.Group), int64(id), string(m.Role)); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (db *DB) projectGroups(id dialog.PersonID, was, now []dialog.Group) error {
+	for _, g := range was {
+		if !slices.ContainsFunc(now, func(n dialog.Group) bool { return n.ID == g.ID }) {
+			if _, err := db.stmts.exec(crewCut, int64(g.ID)); err != nil {
+				return err
+			}
+		}
+	}
+	for _, g := range now {
+		if _, err := db.stmts.exec(crewSet, int64(g.ID), g.Name, int64(id)); err != nil {
 			return err
 		}
 	}

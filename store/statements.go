@@ -51,6 +51,7 @@ const (
 	memberSet
 	memberCut
 	crewSet
+	crewCut
 	crewGet
 	crewStaff
 	crewCards
@@ -118,6 +119,7 @@ var sqlOf = [queries]string{
 	memberSet: `INSERT INTO membership VALUES (?, ?, ?) ON CONFLICT (crew, person) DO UPDATE SET role = excluded.role`,
 	memberCut: `DELETE FROM membership WHERE crew = ? AND person = ?`,
 	crewSet:   `INSERT INTO crew VALUES (?, ?, ?) ON CONFLICT (id) DO UPDATE SET name = excluded.name`,
+	crewCut:   `DELETE FROM crew WHERE id = ?`,
 	crewGet:   `SELECT name FROM crew WHERE id = ?`,
 	crewStaff: `SELECT person, role FROM membership WHERE crew = ? AND role <> 'farmer' ORDER BY person`,
 	crewCards: `SELECT c.body FROM membership m JOIN card c ON c.person = m.person WHERE m.crew = ? AND m.role = 'farmer' ORDER BY m.person`,

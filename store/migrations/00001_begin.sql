@@ -63,8 +63,10 @@ CREATE TABLE letter (
     refused TEXT,
     body    TEXT NOT NULL
 ) STRICT;
-CREATE INDEX letter_waiting ON letter (class, after, id, chat) WHERE refused IS NULL;
-CREATE INDEX letter_person ON letter (person, class, id) WHERE refused IS NULL;
+-- refused is in both indexes, though it is always null there: without it SQLite
+-- looks every row up in the table.
+CREATE INDEX letter_waiting ON letter (class, after, id, chat, refused) WHERE refused IS NULL;
+CREATE INDEX letter_person ON letter (person, class, id, refused) WHERE refused IS NULL;
 
 -- Chats to which nothing may go before a moment; chat 0 stands for all.
 CREATE TABLE hold (
