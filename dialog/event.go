@@ -64,6 +64,33 @@ type (
 	Visited struct{}
 	// PutOff: an officer does not want to see this line before that day.
 	PutOff struct{ Until Day }
+	// Entered: a farmer without a phone, written in by an officer or lead farmer
+	// who answers for them.
+	Entered struct{}
+	// LeftBehind: the numbers of a farmer who left, without a name.
+	LeftBehind struct{}
+	// AlertGot: this officer was told of a danger at a farmer's. From is not
+	// before Noted; it is later when the word waits for the morning.
+	AlertGot struct {
+		Farmer PersonID
+		Heap   HeapID `json:",omitempty"`
+		What   string
+		From   time.Time
+	}
+	// AlertSeen: an officer has it in hand; AlertPassed: another was told too.
+	AlertSeen   struct{ Farmer PersonID }
+	AlertPassed struct{ Farmer, To PersonID }
+	// Announced: words to many, as letters of one batch. BatchStopped: those of
+	// them that had not gone were taken back. Counted: the officer knows how many went.
+	Announced struct {
+		Batch string
+		N     int
+		Last  time.Time // when the last of them may go
+	}
+	BatchStopped struct{ Batch string }
+	Counted      struct{ Batch string }
+	// NamesTaken: a paper with names was asked for.
+	NamesTaken struct{ Group GroupID }
 	// Struck takes back every line told together under that number.
 	Struck struct{ Told int }
 )
@@ -130,6 +157,9 @@ type (
 	Rated     struct{ Stars int }
 	Finished  struct{}
 	GivenUp   struct{}
+	// Advised: what an officer advised on the spot: water, dry_stuff, rich_stuff,
+	// again or well.
+	Advised struct{ What string }
 	// Peril: a danger was reported (harm=…, smoke, fire, burst …).
 	Peril struct{ What string }
 	// PerilSeen: an officer has seen it, or the farmer says it is over.
@@ -161,12 +191,13 @@ var events = func() map[string]reflect.Type {
 		MeasureSet{}, StopAsked{}, CameBack{}, Heard{}, BarSet{}, Appointed{}, Joined{}, GroupLeft{},
 		GroupMade{}, RoleGiven{}, RoleEnded{}, InviteMade{}, InviteEnded{}, OfficerAsked{},
 		OfficerWrote{}, Visited{}, PutOff{}, Struck{},
+		Entered{}, LeftBehind{}, AlertGot{}, AlertSeen{}, AlertPassed{}, Announced{}, BatchStopped{}, Counted{}, NamesTaken{},
 		Begun{}, PathChosen{}, Gathered{}, GatherDone{}, DateWished{}, StarterChosen{}, BottleMixed{},
 		BottleShaken{}, BottleFelt{}, BottleReady{}, BottleSpoiled{}, SiteFound{}, Prepared{}, BaseLaid{},
 		LayerLaid{}, Squeezed{}, Built{}, StickRead{}, Smelt{}, Saw{}, RedoOrdered{}, TurnedOver{}, Sank{}, Measured{},
 		Watered{}, Covered{}, FinishedEarly{}, Opened{}, Cooled{}, Sieved{}, Passed{}, TrialSet{}, TrialDone{},
 		WormsHad{}, Fed{}, WormsSeen{}, Ripe{}, HarvestTaken{}, Yielded{}, UseChosen{}, Rated{}, Finished{},
-		GivenUp{}, Peril{}, PerilSeen{}, Snoozed{}, Skipped{}, Reminded{}, Missed{},
+		GivenUp{}, Advised{}, Peril{}, PerilSeen{}, Snoozed{}, Skipped{}, Reminded{}, Missed{},
 	} {
 		set[reflect.TypeOf(e).Name()] = reflect.TypeOf(e)
 	}
@@ -270,3 +301,13 @@ func (Snoozed) event()       {}
 func (Skipped) event()       {}
 func (Reminded) event()      {}
 func (Missed) event()        {}
+func (Entered) event()       {}
+func (LeftBehind) event()    {}
+func (AlertGot) event()      {}
+func (AlertSeen) event()     {}
+func (AlertPassed) event()   {}
+func (Announced) event()     {}
+func (BatchStopped) event()  {}
+func (Counted) event()       {}
+func (NamesTaken) event()    {}
+func (Advised) event()       {}

@@ -1,5 +1,7 @@
 package dialog
 
+import "slices"
+
 // Fold makes the state from a diary, oldest line first. It is total: any order
 // of any lines gives a person and heaps. The state's Talk and Register stay
 // empty; they are not facts.
@@ -17,33 +19,46 @@ func Fold(id PersonID, diary []Entry) State {
 		if e.Told != 0 && struck[e.Told] {
 			continue
 		}
-		s = s.After(e)
+		s.take(e)
 	}
 	s.Person.Told = told
 	return s
 }
 
 // After is the state with one more line, which must not strike another: after
-// a Struck line the diary is folded anew.
+// a Struck line the diary is folded anew. The state it is called on stays as it
+// was.
 func (s State) After(e Entry) State {
-	if _, ok := e.Event.(Struck); ok {
+	s.Heaps = slices.Clone(s.Heaps)
+	if i := s.at(e.Heap); i >= 0 {
+		s.Heaps[i] = s.Heaps[i].After(e)
+		s.Person.take(e)
 		return s
 	}
-	s.Person = s.Person.after(e)
-	if e.Heap <= 0 {
-		return s
-	}
-	heaps := make([]Heap, len(s.Heaps), max(len(s.Heaps), int(e.Heap)))
-	copy(heaps, s.Heaps)
-	for i := range heaps {
-		if heaps[i].ID == e.Heap {
-			heaps[i] = heaps[i].After(e)
-			s.Heaps = heaps
-			return s
-		}
-	}
-	s.Heaps = append(heaps, Heap{ID: e.Heap}.After(e))
+	s.take(e)
 	return s
+}
+
+// take folds one line into a state that nobody else holds.
+func (s *State) take(e Entry) {
+	if _, ok := e.Event.(Struck); ok {
+		return
+	}
+	s.Person.take(e)
+	if e.Heap <= 0 {
+		return
+	}
+	i := s.at(e.Heap)
+	if i < 0 {
+		i = len(s.Heaps)
+		s.Heaps = append(s.Heaps, Heap{ID: e.Heap})
+	}
+	s.Heaps[i].take(e)
+}
+
+// at is the place of a heap in the list, -1 when there is none.
+func (s *State) at(id HeapID) int {
+	return slices.IndexFunc(s.Heaps, func(h Heap) bool { return h.ID == id })
 }
 
 // Heap finds one of the person's heaps.

@@ -1,6 +1,7 @@
 package dialog
 
 import (
+	"maps"
 	"slices"
 	"time"
 )
@@ -97,14 +98,19 @@ type Heap struct {
 	Stars    int     `json:",omitempty"`
 	Over     Day     `json:",omitempty"`
 
-	Peril    string    `json:",omitempty"` // a danger not yet seen to
-	PerilAt  time.Time `json:",omitzero"`
-	Seen     []Sight   `json:",omitempty"` // flies, ants …, this round, newest last
-	Last     time.Time `json:",omitzero"`  // when anything was last noted of it
-	LastDay  Day       `json:",omitempty"` // latest day anything happened
-	Acts     Acts      `json:",omitempty"` // what became of reminders
-	Odd      int       `json:",omitempty"` // lines that fitted nothing
-	Complete bool      `json:",omitempty"` // reached its end, not given up
+	Peril     string    `json:",omitempty"` // a danger not yet seen to
+	PerilAt   time.Time `json:",omitzero"`
+	Seen      []Sight   `json:",omitempty"` // flies, ants …, this round, newest last
+	Last      time.Time `json:",omitzero"`  // when anything was last noted of it
+	LastDay   Day       `json:",omitempty"` // latest day anything happened
+	Acts      Acts      `json:",omitempty"` // what became of reminders
+	Odd       int       `json:",omitempty"` // lines that fitted nothing
+	Complete  bool      `json:",omitempty"` // reached its end, not given up
+	Check     string    `json:",omitempty"` // the first stick of the first round from day 3 on
+	HotIn     int       `json:",omitempty"` // the first round in which it was hot
+	Left      Stage     `json:",omitempty"` // where it stood when it was given up
+	FirstOpen Day       `json:",omitempty"` // first opened, whatever came after
+	Advice    string    `json:",omitempty"` // what an officer advised on the spot
 }
 
 // Ferments is the starter bottle of a heap.
@@ -168,27 +174,25 @@ func (h Heap) LastTurn() Day {
 	return h.Turns[len(h.Turns)-1]
 }
 
-// After is the heap with one more line of its diary. It is total: a line that
-// does not fit is counted in Odd and changes nothing else. This is the only
-// place where a stage changes.
+// After is the heap with one more line of its diary; the heap it is called on
+// stays as it was. It is total: a line that does not fit is counted in Odd and
+// changes nothing else.
 func (h Heap) After(e Entry) Heap {
-	h = h.own()
+	h.Have, h.Reads, h.Turns, h.Seen = slices.Clone(h.Have), slices.Clone(h.Reads), slices.Clone(h.Turns), slices.Clone(h.Seen)
+	h.Acts = maps.Clone(h.Acts)
+	h.take(e)
+	return h
+}
+
+// take folds one line into a heap that nobody else holds. This is the only
+// place where a stage changes.
+func (h *Heap) take(e Entry) {
 	if !h.noteReminder(e) {
 		h.Last = later(h.Last, e.Noted)
 		h.LastDay = max(h.LastDay, e.Day)
 		h.takeFact(e)
 	}
 	h.Stage = h.stage()
-	return h
-}
-
-// own copies what After may write to, so that a kept Heap never changes.
-func (h Heap) own() Heap {
-	h.Have = slices.Clip(h.Have)
-	h.Reads = slices.Clip(h.Reads)
-	h.Turns = slices.Clip(h.Turns)
-	h.Seen = slices.Clip(h.Seen)
-	return h
 }
 
 // noteReminder takes the lines that the clock writes, which tell nothing about
@@ -212,24 +216,20 @@ func (h *Heap) noteReminder(e Entry) bool {
 	return true
 }
 
-// setAct writes one record into a copy of the map, for the kept Heap's sake.
 func (h *Heap) setAct(t Task, a Act) {
-	acts := make(Acts, len(h.Acts)+1)
-	for k, v := range h.Acts {
-		acts[k] = v
+	if h.Acts == nil {
+		h.Acts = Acts{}
 	}
-	acts[t] = a
-	h.Acts = acts
+	h.Acts[t] = a
 }
 
 func (h *Heap) clearAct(tasks ...Task) {
-	acts := make(Acts, len(h.Acts))
-	for k, v := range h.Acts {
-		if !slices.Contains(tasks, k) {
-			acts[k] = v
-		}
+	for _, t := range tasks {
+		delete(h.Acts, t)
 	}
-	h.Acts = acts
+	if len(h.Acts) == 0 {
+		h.Acts = nil // nothing remembered is nothing kept
+	}
 }
 
 func later(a, b time.Time) time.Time {
@@ -279,7 +279,9 @@ func (h *Heap) takeFact(e Entry) {
 	case Finished:
 		h.Over, h.Complete = e.Day, true
 	case GivenUp:
-		h.Over = e.Day
+		h.Over, h.Left = e.Day, h.Stage
+	case Advised:
+		h.Advice = ev.What
 	case Peril:
 		h.Peril, h.PerilAt = ev.What, e.Noted
 	case PerilSeen:
@@ -345,8 +347,16 @@ func (h *Heap) takeHeat(e Entry) {
 		h.clearAct(roundActs...)
 	case StickRead:
 		h.Reads = append(h.Reads, Reading{Day: e.Day, At: e.At, Warmth: ev.Warmth, Celsius: ev.Celsius, Round: h.Round})
-		slices.SortStableFunc(h.Reads, func(a, b Reading) int { return a.At.Compare(b.At) })
+		if n := len(h.Reads); n > 1 && h.Reads[n-1].At.Before(h.Reads[n-2].At) { // told late
+			slices.SortStableFunc(h.Reads, func(a, b Reading) int { return a.At.Compare(b.At) })
+		}
 		h.clearAct(TaskStick, TaskOpen)
+		if h.Check == "" && h.Round == 1 && h.Built != 0 && e.Day-h.Built >= stickFrom {
+			h.Check = ev.Warmth
+		}
+		if h.HotIn == 0 && ev.Warmth == "hot" && h.Round > 0 && h.Opened == 0 {
+			h.HotIn = h.Round
+		}
 	case Squeezed:
 		h.Moisture, h.MoistDay = ev.Moisture, e.Day
 		h.clearAct(TaskRest)
@@ -416,6 +426,9 @@ func (h *Heap) takeWorms(e Entry) {
 	switch ev := e.Event.(type) {
 	case Opened:
 		h.Opened, h.Cool = e.Day, false
+		if h.FirstOpen == 0 {
+			h.FirstOpen = e.Day
+		}
 		h.clearAct(TaskSpread, TaskOpen)
 	case Cooled:
 		h.Cool = true

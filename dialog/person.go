@@ -30,6 +30,12 @@ type Person struct {
 	Asking    time.Time           `json:",omitzero"`  // asked for the officer, not yet answered
 	PutOff    Day                 `json:",omitempty"` // the officer does not want this line before
 	Seen      time.Time           `json:",omitzero"`  // last visit of an officer
+	Keeper    PersonID            `json:",omitempty"` // who answers for a farmer without a phone
+	Nameless  bool                `json:",omitempty"` // numbers that a farmer left behind
+	Peril     string              `json:",omitempty"` // a danger at no heap in particular, not yet seen to
+	PerilAt   time.Time           `json:",omitzero"`
+	Habit     Habit               `json:",omitzero"`  // how reminders are answered
+	Duty      Duty                `json:",omitzero"`  // as an officer
 	Since     time.Time           `json:",omitzero"`  // first line of the diary
 	Moved     time.Time           `json:",omitzero"`  // when hour, zone or reachability last changed
 	Told      int                 `json:",omitempty"` // highest number of a told message
@@ -73,18 +79,25 @@ func (p Person) Groups(r Role) []GroupID {
 	return ids
 }
 
-// after is the person with one more line of the diary.
-func (p Person) after(e Entry) Person {
+// take folds one line of the diary in. Lists are replaced, never written to, so
+// that a kept copy of the person stays as it was.
+func (p *Person) take(e Entry) {
 	if p.Since.IsZero() {
 		p.Since = e.Noted
 	}
 	p.Told = max(p.Told, e.Told)
-	switch e.Event.(type) {
+	switch ev := e.Event.(type) {
 	case Reminded:
 		p.Unheard++
-		return p
+		p.Habit = p.Habit.asked(ev, e.Noted, p.Hour())
+		p.Duty = p.Duty.after(e)
+		return
 	case Missed:
-		return p
+		p.Duty = p.Duty.after(e)
+		return
+	}
+	if e.By == e.Person {
+		p.Habit = p.Habit.answered(e.Noted)
 	}
 	if e.By == e.Person || e.By != 0 && e.Heap != 0 {
 		p.Unheard = 0
@@ -123,6 +136,11 @@ func (p Person) after(e Entry) Person {
 	case RoleEnded:
 		p.Roles = withRole(p.Roles, ev.Group, "")
 	case GroupMade:
+		if i := slices.IndexFunc(p.Made, func(g Group) bool { return g.ID == ev.Group }); i >= 0 {
+			p.Made = slices.Clone(p.Made)
+			p.Made[i].Name = ev.Name
+			break
+		}
 		p.Made = append(slices.Clip(p.Made), Group{ID: ev.Group, Name: ev.Name})
 		p.Roles = withRole(p.Roles, ev.Group, Officer)
 	case InviteMade:
@@ -140,8 +158,20 @@ func (p Person) after(e Entry) Person {
 		p.Seen, p.Asking = e.Noted, time.Time{}
 	case PutOff:
 		p.PutOff = ev.Until
+	case Entered:
+		p.Keeper = e.By
+	case LeftBehind:
+		p.Nameless = true
+	case Peril:
+		if e.Heap == 0 {
+			p.Peril, p.PerilAt = ev.What, e.Noted
+		}
+	case PerilSeen:
+		if e.Heap == 0 {
+			p.Peril = ""
+		}
 	}
-	return p
+	p.Duty = p.Duty.after(e)
 }
 
 // withRole sets a role in a group; the empty role ends it.

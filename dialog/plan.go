@@ -295,10 +295,10 @@ const breather = 3 * time.Hour
 // rows made anew agree.
 func Plan(s State) []Due {
 	p := s.Person
-	if p.Consent == "" || p.Stopped || p.Barred {
-		return nil
+	plan := dutiesOf(p)
+	if p.Consent == "" || p.Stopped || p.Barred || p.Nameless {
+		return plan
 	}
-	var plan []Due
 	for _, h := range s.Heaps {
 		for _, w := range h.Windows() {
 			if d, ok := h.due(p, w); ok {
