@@ -227,9 +227,6 @@ func (h *Heap) clearAct(tasks ...Task) {
 	for _, t := range tasks {
 		delete(h.Acts, t)
 	}
-	if len(h.Acts) == 0 {
-		h.Acts = nil // nothing remembered is nothing kept
-	}
 }
 
 func later(a, b time.Time) time.Time {
@@ -481,7 +478,7 @@ func (h *Heap) takeWorms(e Entry) {
 }
 
 // stage says where the heap stands, from what is known of it.
-func (h Heap) stage() Stage {
+func (h *Heap) stage() Stage {
 	switch {
 	case h.Over != 0 && h.Complete:
 		return Done
@@ -514,7 +511,7 @@ func (h Heap) stage() Stage {
 func (d Day) none() bool { return d == 0 }
 
 // restFrom: after the second turn, or when it is given up, the heap rests.
-func (h Heap) heatStage() Stage {
+func (h *Heap) heatStage() Stage {
 	if h.readyToOpen() {
 		return Opening
 	}
@@ -533,7 +530,7 @@ const openFrom = 25
 
 // readyToOpen: the stick was cold at the end of the rest, or the heap finished
 // early and was felt cold.
-func (h Heap) readyToOpen() bool {
+func (h *Heap) readyToOpen() bool {
 	r, ok := h.Read()
 	return ok && r.Warmth == "cold" && h.Built != 0 && (int(r.Day-h.Built) >= openFrom || h.Early && r.Day-h.LastTurn() >= 1)
 }
