@@ -1,0 +1,130 @@
+package understand
+
+// dangers reads harm, smoke and fire out of one clause. There is no doubt rule
+// for them: "I think it smokes" counts. Only a denial, a what-if and a plan do not.
+func (r *reader) dangers(c *clause, cs []clause, n int, about topic) (out []string) {
+	if c.cond && c.ask == telling && r.hypothetical(cs, n) || c.ask == askModal || c.cond {
+		return nil
+	}
+	person := c.has("me", "mine", "person", "body", "eye", "neighbor")
+	for i := range c.signs {
+		s := &c.signs[i]
+		person = person || s.mine || s.self
+	}
+	plant := c.has("plant", "cloth") || c.hasDim("crop") && !person
+	animal := c.has("animal") && !person
+	add := func(code string) { out = append(out, code) }
+	for i := range c.signs {
+		s := &c.signs[i]
+		if s.neg {
+			continue
+		}
+		if s.tense&(future|unless|order) != 0 && s.tense&(past|present|participle|ongoing) == 0 {
+			continue
+		}
+		switch s.sense {
+		case "seen=smoke", "seen=fire":
+			if c.will && !c.has("now") {
+				continue
+			}
+			add(s.sense)
+		case "burnt":
+			switch {
+			case c.has("smell") || r.asked == "smell" && !person:
+				add("seen=smoke")
+			case c.has("body", "eye") || person && !c.has("heap", "inside"):
+				add("harm=burn")
+			case plant:
+			case s.own:
+				add("seen=smoke")
+			case c.has("heap", "inside", "stuff") || c.hasDim("material"):
+				add("seen=smoke")
+			case r.asked == "stick" || c.has("stick"):
+			default:
+				add("harm=burn")
+			}
+		case "burn":
+			switch {
+			case c.has("smell") && !c.has("body", "eye") && !s.self:
+				add("seen=smoke")
+			case c.has("eye"):
+				add("harm=eye")
+			case c.has("body") || s.self:
+				add("harm=burn")
+			case plant:
+			case c.has("heap", "inside", "straws") && !c.has("person", "me") && !s.mine:
+				if s.tense&ongoing != 0 || s.tense&present != 0 || s.tense&past != 0 || s.tense == 0 {
+					add("seen=fire")
+				}
+			case person:
+				add("harm=burn")
+			case r.asked == "stick" || c.has("stick"):
+				if s.tense&(past|participle) != 0 && r.asked != "stick" {
+					add("harm=burn")
+				}
+			case s.tense&ongoing != 0 || s.tense&present != 0:
+				add("seen=fire")
+			case about.heap:
+				add("seen=fire")
+			default:
+				add("harm=burn")
+			}
+		case "burning":
+			switch {
+			case c.has("smell") && !c.has("eye", "body"):
+				add("seen=smoke")
+			case c.has("eye"):
+				add("harm=eye")
+			case c.has("body"):
+				add("harm=burn")
+			case i+1 < len(c.signs) && c.signs[i+1].sense == "stick=hot":
+			case r.asked == "stick" && !c.has("heap") || c.has("stick"):
+			case plant:
+			default:
+				add("seen=fire")
+			}
+		case "cut":
+			if c.has("body") || s.self || s.pass && person || person && c.has("me") && !plant && !c.hasDim("material") && !c.has("grasses", "leaf", "dry_leaf", "stalk", "stem") {
+				add("harm=cut")
+			}
+		case "bite":
+			if !animal || s.pass && person {
+				add("harm=bite")
+			}
+		case "drink", "eat":
+			if animal && s.tense != 0 && !c.has("person") {
+				continue
+			}
+			liquid := c.has("starter", "liquid", "bottle", "medicine") || c.hasDim("material") && !c.has("food") || about.bottle || r.asked == "bottle" || r.asked == "shake" || c.has("compost")
+			if s.sense == "eat" {
+				liquid = c.has("starter", "compost", "worm", "dung") || c.hasDim("material")
+				if c.has("worm") || !person {
+					liquid = false
+				}
+			}
+			if s.tense&(past|participle|ongoing) != 0 && liquid && (person || s.sense == "drink") {
+				add("harm=swallowed")
+			}
+		case "eye":
+			if c.has("dust", "stuff", "water", "gas", "seen=ash", "liquid", "starter", "compost", "get") || c.hasDim("material") || c.has("dung") {
+				add("harm=eye")
+			}
+		case "dust":
+			if c.has("breathe") {
+				add("harm=breath")
+			}
+		}
+		if dimension(s.sense) == "harm" {
+			if s.sense != "harm=bite" && animal {
+				continue
+			}
+			if s.own || person || s.tense != 0 {
+				add(s.sense)
+			}
+		}
+	}
+	return out
+}
+
+// hypothetical says whether the clause supposes rather than tells.
+func (r *reader) hypothetical(cs []clause, n int) bool { return cs[n].cond }

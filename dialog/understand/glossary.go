@@ -1,0 +1,169 @@
+package understand
+
+import (
+	"fmt"
+	"io/fs"
+	"path"
+	"strings"
+	"sync"
+)
+
+// glossary is a small table read beside the lexicon: words of the calendar, the
+// clock, of lengths and of commands, in all languages, phrase by first word.
+type glossary struct {
+	first [tongues]map[string][]glossRow
+	rows  []row
+}
+
+type glossRow struct {
+	words []string
+	entry entry
+}
+
+var (
+	calendarWords = sync.OnceValue(func() *glossary { return mustGloss("calendar.tsv", "numbers.tsv") })
+	lengthWords   = sync.OnceValue(func() *glossary { return mustGloss("lengths.tsv", "numbers.tsv") })
+	commandWords  = sync.OnceValue(func() *glossary { return mustGloss("commands.tsv") })
+)
+
+func mustGloss(names ...string) *glossary {
+	g, err := gloss(files, names...)
+	if err != nil {
+		panic(err) // embedded; a test reads them all
+	}
+	return g
+}
+
+func gloss(fsys fs.FS, names ...string) (*glossary, error) {
+	g := &glossary{}
+	for t := tongue(0); t < everyone; t++ {
+		g.first[t] = map[string][]glossRow{}
+	}
+	for t := tongue(0); t < everyone; t++ {
+		for _, name := range names {
+			b, err := fs.ReadFile(fsys, path.Join("lexicon", folders[t], name))
+			if err != nil {
+				continue // a folder may lack a table: hi-Latn takes most from hi
+			}
+			for n, line := range strings.Split(string(b), "\n") {
+				if strings.TrimSpace(line) == "" || line[0] == '#' {
+					continue
+				}
+				cols := strings.Split(strings.TrimRight(line, "\r\t "), "\t")
+				if len(cols) < 2 {
+					return nil, fmt.Errorf("%s/%s line %d: need a sense, a tab and the forms", folders[t], name, n+1)
+				}
+				e, err := sense(t, cols[0])
+				if err != nil {
+					return nil, fmt.Errorf("%s/%s line %d: %w", folders[t], name, n+1, err)
+				}
+				r := row{tongue: t, file: name, sense: cols[0]}
+				for _, form := range strings.Split(cols[1], "|") {
+					ws := tokens0(form)
+					if len(ws) == 0 {
+						continue
+					}
+					r.forms = append(r.forms, strings.TrimSpace(form))
+					g.put(t, ws, e)
+					if t == hi {
+						var roman []string
+						for _, w := range ws {
+							roman = append(roman, romanise(fold(w)))
+						}
+						g.put(hiLatn, roman, e)
+					}
+				}
+				g.rows = append(g.rows, r)
+			}
+		}
+	}
+	return g, nil
+}
+
+func (g *glossary) put(t tongue, ws []string, e entry) {
+	e.tongue = t
+	key := make([]string, len(ws))
+	for i, w := range ws {
+		key[i] = glossKey(t, w)
+	}
+	g.first[t][key[0]] = append(g.first[t][key[0]], glossRow{key, e})
+}
+
+// glossKey folds a word for its language: accents off, Hindi by ear.
+func glossKey(t tongue, w string) string {
+	w = fold(string(plain([]rune(w))))
+	if t == hiLatn {
+		if k := hindiSound(w); len(w) >= 3 && k != "" {
+			return k
+		}
+	}
+	return w
+}
+
+// languages lists the tables to try for a chat language, its own first.
+func languages(lang string) []tongue {
+	switch lang {
+	case "sw":
+		return []tongue{sw, en}
+	case "hi", "hi-Latn":
+		return []tongue{hi, hiLatn, en}
+	case "es":
+		return []tongue{es, en}
+	case "fr":
+		return []tongue{fr, en}
+	}
+	return []tongue{en}
+}
+
+// elsewhere lists the languages left when a chat's own did not answer.
+func elsewhere(lang string) []tongue {
+	return []tongue{en, sw, hi, hiLatn, es, fr}
+}
+
+// read turns a text into signs by the glossary, longest phrase first; words it
+// does not have become signs without a sense.
+func (g *glossary) read(ts []token, of []tongue) []sign {
+	var out []sign
+	for i := 0; i < len(ts); {
+		t := ts[i]
+		if t.kind == number {
+			out = append(out, sign{sense: "num", value: t.value, high: t.value, typed: true, from: i, to: i + 1, text: t.text})
+			i++
+			continue
+		}
+		if t.kind == mark {
+			out = append(out, sign{sense: t.text, from: i, to: i + 1, text: t.text})
+			i++
+			continue
+		}
+		best, entry := 0, entry{}
+		for _, lang := range of {
+			for _, r := range g.first[lang][glossKey(lang, t.text)] {
+				n := len(r.words)
+				if n <= best || i+n > len(ts) {
+					continue
+				}
+				fits := true
+				for k := 1; k < n && fits; k++ {
+					fits = ts[i+k].kind != mark && glossKey(lang, ts[i+k].text) == r.words[k]
+				}
+				if fits {
+					best, entry = n, r.entry
+				}
+			}
+			if best > 0 {
+				break
+			}
+		}
+		if best == 0 {
+			out = append(out, sign{from: i, to: i + 1, text: t.text})
+			i++
+			continue
+		}
+		out = append(out, sign{sense: entry.sense, value: entry.value, high: entry.value, tongue: entry.tongue, from: i, to: i + best, text: t.text})
+		i += best
+	}
+	r := reader{signs: out}
+	r.numbers()
+	return r.signs
+}

@@ -1,0 +1,98 @@
+package understand
+
+import (
+	"math"
+	"strconv"
+)
+
+// temps reads temperatures: a figure with a degree word, with C or F, or bare
+// under the stick question. Without a unit 10-80 is Celsius and 100-180
+// Fahrenheit (labelling rule); C = (F-32)/1.8, rounded, halves up.
+func (r *reader) temps(cs []clause) (out []fact) {
+	for k := range cs {
+		c := &cs[k]
+		if c.foreign || c.cond || c.ask == askWh || c.ask == askModal || c.ask == askWhy || c.ask == askMark {
+			continue
+		}
+		was, now := false, false
+		for i := range c.signs {
+			s := &c.signs[i]
+			switch s.sense {
+			case "was", "earlier", "past", "before":
+				was = true
+			case "now", "today":
+				was, now = false, true
+			}
+			if s.sense != "num" {
+				continue
+			}
+			unit := ""
+			next := func(d int) string {
+				if i+d < len(c.signs) && i+d >= 0 {
+					return c.signs[i+d].sense
+				}
+				return ""
+			}
+			switch {
+			case next(1) == "celsius" || next(1) == "degree" && next(2) == "celsius":
+				unit = "C"
+			case next(1) == "fahrenheit" || next(1) == "degree" && next(2) == "fahrenheit":
+				unit = "F"
+			case next(1) == "degree" || next(-1) == "degree":
+				unit = "?"
+				if next(1) == "celsius" || next(2) == "celsius" {
+					unit = "C"
+				}
+				if next(1) == "fahrenheit" || next(2) == "fahrenheit" {
+					unit = "F"
+				}
+			case r.asked == "stick" && r.bareFigure(c, i):
+				unit = "?"
+			default:
+				continue
+			}
+			if c.has("weather") && !c.has("heap", "stick", "inside") {
+				continue
+			}
+			v := s.middle()
+			switch {
+			case unit == "F" || unit == "?" && v >= 100 && v <= 180:
+				v = (v - 32) / 1.8
+			case unit == "?" && (v < 10 || v > 80):
+				continue
+			}
+			w := was && !now
+			if i+1 < len(c.signs) && !now {
+				for d := 1; d <= 3; d++ {
+					if x := next(d); x == "was" || x == "earlier" || x == "past" {
+						w = true
+					}
+				}
+			}
+			out = append(out, fact{code: "temp=" + strconv.Itoa(int(math.Floor(v+0.5))), dim: "temp", clause: k, was: w, now: now, doubt: c.doubt})
+		}
+	}
+	return out
+}
+
+// bareFigure says whether a figure without unit can be a stick's reading: nothing
+// near it says that it counts days, minutes, money or baskets.
+func (r *reader) bareFigure(c *clause, i int) bool {
+	for k, s := range c.signs {
+		switch s.sense {
+		case "dayword", "minute", "hour", "money", "percent", "ordinal", "foreign", "weather", "animal", "month", "clock":
+			return false
+		}
+		switch dimension(s.sense) {
+		case "unit", "material", "mon", "len", "per", "clock", "crop", "animal", "off":
+			return false
+		}
+		if k != i && s.sense == "num" {
+			return false
+		}
+		if s.sense == "" && (k == i+1 || k == i-1) {
+			return false
+		}
+	}
+	return c.odd <= 1
+}

@@ -1,0 +1,343 @@
+package understand
+
+import (
+	"embed"
+	"fmt"
+	"io/fs"
+	"path"
+	"strconv"
+	"strings"
+	"sync"
+)
+
+//go:embed lexicon
+var files embed.FS
+
+// tongue is one of the six lexicon folders; everyone holds what belongs to all (emoji).
+type tongue uint8
+
+const (
+	en tongue = iota
+	sw
+	hi
+	hiLatn
+	es
+	fr
+	everyone
+	tongues
+)
+
+var folders = [tongues]string{"en", "sw", "hi", "hi-Latn", "es", "fr", "any"}
+
+// tense is a set: Spanish "voltee" without its accent may be past or an order.
+type tense uint16
+
+const (
+	past       tense = 1 << iota // turned, nimegeuza, पलट दिया
+	present                      // turns, volteo, palatta hai
+	future                       // nitageuza, palatunga
+	ongoing                      // ninageuza, turning, volteando
+	bare                         // turn, voltear, कr: no tense of its own
+	order                        // geuza, voltee, palto; also "may I turn"
+	unless                       // Swahili -ki-, -nge-: if I turn
+	yet                          // Swahili -ja-: not yet
+	imperfect                    // giraba, retournait
+	participle                   // volteado, retourné: done unless an auxiliary says other
+)
+
+var tenseNames = map[string]tense{"past": past, "present": present, "future": future, "ongoing": ongoing,
+	"bare": bare, "order": order, "unless": unless, "yet": yet, "imperfect": imperfect, "participle": participle}
+
+// entry is one sense of one word or phrase.
+type entry struct {
+	tongue tongue
+	sense  string  // as in the tables, without "!" and ".tense"
+	value  float64 // for num=
+	tense  tense
+	own    bool // "!" in the table: it names its thing itself and counts anywhere
+}
+
+type phrase struct {
+	words []int32 // word ids; gap means up to three words of any kind
+	fixed int
+	entry entry
+}
+
+const gap = -1
+
+// lexicon is all tables together, read once.
+type lexicon struct {
+	id      map[string]int32
+	spelled []string
+	senses  [][]entry
+	phrases map[int32][]phrase
+	single  map[string][]int32
+	sound   [tongues]map[string][]int32
+	bones   map[string][]int32
+	near    nearest
+	roots   map[string][]entry // Swahili verb roots
+	sw      swahili
+	rows    []row // kept for tests and for listing collisions
+}
+
+// row is one line of a table as a person wrote it.
+type row struct {
+	tongue tongue
+	file   string
+	sense  string
+	forms  []string
+}
+
+// tables returns the lexicon, parsed on first use.
+var tables = sync.OnceValue(func() *lexicon {
+	l, err := load(files)
+	if err != nil {
+		panic(err) // the tables are part of the program; a test reads them all
+	}
+	return l
+})
+
+func load(fsys fs.FS) (*lexicon, error) {
+	l := &lexicon{id: make(map[string]int32, 1<<15), phrases: map[int32][]phrase{},
+		single: map[string][]int32{}, roots: map[string][]entry{}, bones: map[string][]int32{}}
+	for t := range l.sound {
+		l.sound[t] = map[string][]int32{}
+	}
+	for t := tongue(0); t < tongues; t++ {
+		dir := path.Join("lexicon", folders[t])
+		list, err := fs.ReadDir(fsys, dir)
+		if err != nil {
+			return nil, fmt.Errorf("read lexicon %s: %w", folders[t], err)
+		}
+		ends := map[string][]ending{}
+		var verbs [][]string
+		for _, f := range list {
+			if !strings.HasSuffix(f.Name(), ".tsv") {
+				continue
+			}
+			name := path.Join(dir, f.Name())
+			b, err := fs.ReadFile(fsys, name)
+			if err != nil {
+				return nil, fmt.Errorf("read lexicon: %w", err)
+			}
+			for n, line := range strings.Split(string(b), "\n") {
+				if strings.TrimSpace(line) == "" || line[0] == '#' {
+					continue
+				}
+				cols := strings.Split(strings.TrimRight(line, "\r\t "), "\t")
+				if len(cols) < 2 {
+					return nil, fmt.Errorf("%s line %d: need a sense, a tab and the forms", name, n+1)
+				}
+				switch f.Name() {
+				case "verbs.tsv":
+					if len(cols) < 3 {
+						return nil, fmt.Errorf("%s line %d: need sense, class and stems", name, n+1)
+					}
+					verbs = append(verbs, cols)
+				case "endings.tsv":
+					if err := endings(ends, cols); err != nil {
+						return nil, fmt.Errorf("%s line %d: %w", name, n+1, err)
+					}
+				case "prefixes.tsv":
+					l.sw.prefix(cols)
+				case "calendar.tsv", "lengths.tsv", "commands.tsv":
+					// small tables of their own, see glossary.go
+				default:
+					if err := l.words(t, f.Name(), cols); err != nil {
+						return nil, fmt.Errorf("%s line %d: %w", name, n+1, err)
+					}
+				}
+			}
+		}
+		for _, v := range verbs {
+			if err := l.verb(t, v, ends); err != nil {
+				return nil, fmt.Errorf("lexicon %s verb %s: %w", folders[t], v[0], err)
+			}
+		}
+	}
+	l.index()
+	return l, nil
+}
+
+// words files one row: sense, tab, forms parted by "|".
+func (l *lexicon) words(t tongue, file string, cols []string) error {
+	e, err := sense(t, cols[0])
+	if err != nil {
+		return err
+	}
+	r := row{tongue: t, file: file, sense: cols[0]}
+	for _, form := range strings.Split(cols[1], "|") {
+		form = strings.TrimSpace(form)
+		if form == "" {
+			continue
+		}
+		r.forms = append(r.forms, form)
+		l.file(e, form)
+	}
+	l.rows = append(l.rows, r)
+	return nil
+}
+
+// sense reads "stick=hot!", "do.past", "num=12".
+func sense(t tongue, s string) (entry, error) {
+	e := entry{tongue: t}
+	if i := strings.LastIndexByte(s, '.'); i > 0 && !strings.HasPrefix(s, "num=") {
+		ten, ok := tenseNames[s[i+1:]]
+		if !ok {
+			return e, fmt.Errorf("no such tense %q", s[i+1:])
+		}
+		e.tense, s = ten, s[:i]
+	}
+	s, e.own = strings.CutSuffix(s, "!")
+	if v, ok := strings.CutPrefix(s, "num="); ok {
+		f, err := strconv.ParseFloat(v, 64)
+		if err != nil {
+			return e, fmt.Errorf("number %q: %w", v, err)
+		}
+		e.value, s = f, "num"
+	}
+	if !senseKnown(s) {
+		return e, fmt.Errorf("no such sense %q", s)
+	}
+	e.sense = s
+	return e, nil
+}
+
+// file puts one form, of one word or more, under its sense. Hindi forms are
+// filed a second time in Latin letters, as they sound.
+func (l *lexicon) file(e entry, form string) {
+	var ids, bareIDs []int32
+	accented := false
+	for _, t := range tokens0(form) {
+		if t == ".." {
+			ids, bareIDs = append(ids, gap), append(bareIDs, gap)
+			continue
+		}
+		a, b := l.word(t), l.word(string(plain([]rune(t))))
+		accented = accented || a != b
+		ids, bareIDs = append(ids, a), append(bareIDs, b)
+	}
+	l.put(e, ids)
+	if accented {
+		l.put(e, bareIDs)
+	}
+	if e.tongue == hi {
+		e.tongue = hiLatn
+		var roman []int32
+		for _, t := range tokens0(form) {
+			if t == ".." {
+				roman = append(roman, gap)
+				continue
+			}
+			roman = append(roman, l.word(romanise(fold(t))))
+		}
+		l.put(e, roman)
+	}
+}
+
+// tokens0 cuts a table form into words; ".." stays as it is.
+func tokens0(form string) []string {
+	var out []string
+	for _, f := range strings.Fields(string(spelt(strings.ReplaceAll(form, "..", " \u2025 ")))) {
+		if f == "\u2025" {
+			out = append(out, "..")
+			continue
+		}
+		start := -1
+		rs := []rune(f)
+		for i, r := range rs {
+			if letter(r) || r >= '0' && r <= '9' {
+				if start < 0 {
+					start = i
+				}
+				continue
+			}
+			if start >= 0 {
+				out = append(out, string(rs[start:i]))
+				start = -1
+			}
+			if r > 0x2000 || r == '°' || r == '$' || r == '₹' || r == '%' {
+				out = append(out, string(r))
+			}
+		}
+		if start >= 0 {
+			out = append(out, string(rs[start:]))
+		}
+	}
+	return out
+}
+
+func (l *lexicon) word(w string) int32 {
+	k := fold(w)
+	if id, ok := l.id[k]; ok {
+		return id
+	}
+	id := int32(len(l.spelled))
+	l.id[k] = id
+	l.spelled = append(l.spelled, k)
+	l.senses = append(l.senses, nil)
+	return id
+}
+
+func (l *lexicon) put(e entry, ids []int32) {
+	if len(ids) == 0 {
+		return
+	}
+	if len(ids) > 1 {
+		fixed := 0
+		for _, id := range ids {
+			if id != gap {
+				fixed++
+			}
+		}
+		l.phrases[ids[0]] = append(l.phrases[ids[0]], phrase{words: ids, fixed: fixed, entry: e})
+		return
+	}
+	for i, old := range l.senses[ids[0]] {
+		if old.tongue == e.tongue && old.sense == e.sense && old.own == e.own {
+			l.senses[ids[0]][i].tense |= e.tense
+			return
+		}
+	}
+	l.senses[ids[0]] = append(l.senses[ids[0]], e)
+}
+
+// index builds the second keys: by single letters, by sound, by consonants, by nearness.
+func (l *lexicon) index() {
+	var of [tongues]bool
+	used := make([][tongues]bool, len(l.spelled))
+	for id, es := range l.senses {
+		for _, e := range es {
+			used[id][e.tongue] = true
+		}
+	}
+	for _, ps := range l.phrases {
+		for _, p := range ps {
+			for _, id := range p.words {
+				if id != gap {
+					used[id][p.entry.tongue] = true
+				}
+			}
+		}
+	}
+	for id, w := range l.spelled {
+		if s := single(w); s != w {
+			l.single[s] = append(l.single[s], int32(id))
+		}
+		of = used[id]
+		for t := tongue(0); t < everyone; t++ {
+			if !of[t] || t == hi {
+				continue
+			}
+			if k := sound(t, w); k != "" {
+				l.sound[t][k] = append(l.sound[t][k], int32(id))
+			}
+		}
+		if of[hiLatn] {
+			if k := bones(w); len(k) >= 2 {
+				l.bones[k] = append(l.bones[k], int32(id))
+			}
+		}
+	}
+	l.near = newNearest(l.spelled, used)
+}

@@ -1,0 +1,140 @@
+package understand
+
+import "math/bits"
+
+// nearest finds the one word a mistyped word was meant to be. It is bounded: one
+// slip from four letters up, two from nine; and when two words are equally near
+// the caller must see both, since "hot" must never become "not".
+type nearest struct {
+	byLen [32][]nearWord
+}
+
+type nearWord struct {
+	id   int32
+	set  uint64 // which letters occur
+	text []rune
+}
+
+func newNearest(spelled []string, used [][tongues]bool) nearest {
+	var n nearest
+	for id, w := range spelled {
+		rs := []rune(w)
+		if len(rs) < 3 || len(rs) >= len(n.byLen) {
+			continue
+		}
+		if used[id] == ([tongues]bool{}) {
+			continue
+		}
+		n.byLen[len(rs)] = append(n.byLen[len(rs)], nearWord{int32(id), letters(rs), rs})
+	}
+	return n
+}
+
+func letters(rs []rune) uint64 {
+	var s uint64
+	for _, r := range rs {
+		s |= 1 << (uint(r) % 64)
+	}
+	return s
+}
+
+// find appends to out the ids of all words at the least distance from w.
+func (n *nearest) find(w string, out []int32, fits func(int32) bool) []int32 {
+	rs := []rune(w)
+	if len(rs) < 3 || len(rs) > 24 {
+		return out
+	}
+	most := 1
+	if len(rs) >= 9 {
+		most = 2
+	}
+	set := letters(rs)
+	start := len(out)
+	for length := max(3, len(rs)-most); length <= min(len(rs)+most, len(n.byLen)-1); length++ {
+		for i := range n.byLen[length] {
+			c := &n.byLen[length][i]
+			if bits.OnesCount64(set^c.set) > 2*most {
+				continue
+			}
+			d := slips(rs, c.text, most)
+			if d > most || !fits(c.id) {
+				continue
+			}
+			if d < most {
+				most = d
+				out = out[:start]
+			}
+			out = append(out, c.id)
+		}
+	}
+	return out
+}
+
+// slips counts typing slips (a letter left out, put in, changed, or two swapped)
+// up to limit; limit+1 means more. Short words may only be swapped or, from four
+// letters, lose or gain a letter; the first letter is kept unless swapped.
+func slips(a, b []rune, limit int) int {
+	if a[0] != b[0] {
+		if len(a) == len(b) && len(a) >= 3 && a[0] == b[1] && a[1] == b[0] && string(a[2:]) == string(b[2:]) {
+			return 1
+		}
+		if min(len(a), len(b)) < 6 {
+			return limit + 1
+		}
+	}
+	p, q := 0, 0
+	for p < len(a) && p < len(b) && a[p] == b[p] {
+		p++
+	}
+	for q < len(a)-p && q < len(b)-p && a[len(a)-1-q] == b[len(b)-1-q] {
+		q++
+	}
+	x, y := a[p:len(a)-q], b[p:len(b)-q]
+	short := min(len(a), len(b))
+	switch {
+	case len(x) == 0 && len(y) == 0:
+		return 0
+	case len(x) == 2 && len(y) == 2 && x[0] == y[1] && x[1] == y[0]:
+		return 1
+	case len(x) <= 1 && len(y) <= 1:
+		if len(x) == 1 && len(y) == 1 && short < 5 {
+			return limit + 1 // "cold" and "told", "hot" and "hat" are different words
+		}
+		if len(x) != len(y) && short < 4 && (len(y) != 1 || !isVowel(byte(y[0]&0x7f)) || y[0] > 127) {
+			return limit + 1 // three letters: only a vowel left out, "cld"
+		}
+		return 1
+	}
+	if limit < 2 {
+		return limit + 1
+	}
+	return bounded(x, y, limit)
+}
+
+// bounded is the plain table of edit distances on what differs, with swaps.
+func bounded(x, y []rune, limit int) int {
+	if len(x)-len(y) > limit || len(y)-len(x) > limit || len(x) > 8 || len(y) > 8 {
+		return limit + 1
+	}
+	var d [10][10]int
+	for i := 0; i <= len(x); i++ {
+		for j := 0; j <= len(y); j++ {
+			switch {
+			case i == 0:
+				d[i][j] = j
+			case j == 0:
+				d[i][j] = i
+			default:
+				cost := 1
+				if x[i-1] == y[j-1] {
+					cost = 0
+				}
+				d[i][j] = min(d[i-1][j]+1, d[i][j-1]+1, d[i-1][j-1]+cost)
+				if i > 1 && j > 1 && x[i-1] == y[j-2] && x[i-2] == y[j-1] {
+					d[i][j] = min(d[i][j], d[i-2][j-2]+1)
+				}
+			}
+		}
+	}
+	return d[len(x)][len(y)]
+}

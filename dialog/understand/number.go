@@ -1,0 +1,138 @@
+package understand
+
+import "math"
+
+// numbers joins the figures and number words of the signs into amounts: "sixty
+// two", "hamsini na tano", "cent vingt", "sadhe teen", "two and a half", "55-60".
+func (r *reader) numbers() {
+	in := r.signs
+	out := in[:0:0]
+	has := false
+	for i := range in {
+		switch in[i].sense {
+		case "num", "half", "dozen", "sadhe", "sava", "paune":
+			has = true
+		}
+	}
+	if !has {
+		return
+	}
+	for i := 0; i < len(in); {
+		s := in[i]
+		v, n, ok := r.amount(in[i:])
+		if !ok {
+			out = append(out, s)
+			i++
+			continue
+		}
+		m := sign{sense: "num", value: v, high: v, typed: s.typed, from: s.from, to: in[i+n-1].to, text: s.text, tongue: s.tongue}
+		i += n
+		// a range: 55-60, 55 to 60, entre 55 y 60
+		if i+1 < len(in) && ranges(in[i], len(out) > 0 && out[len(out)-1].sense == "between") {
+			if w, k, ok := r.amount(in[i+1:]); ok && w > v {
+				m.high = w
+				m.to = in[i+k].to
+				i += k + 1
+				if len(out) > 0 && out[len(out)-1].sense == "between" {
+					out = out[:len(out)-1]
+				}
+			}
+		}
+		out = append(out, m)
+	}
+	r.signs = out
+}
+
+func ranges(s sign, between bool) bool {
+	return s.sense == "-" || s.sense == "rangeto" || between && (s.sense == "and" || s.sense == "or")
+}
+
+// amount reads one amount at the head of the signs and says how many it took.
+func (r *reader) amount(in []sign) (v float64, n int, ok bool) {
+	i := 0
+	plus := 0.0
+	switch in[0].sense {
+	case "sadhe":
+		plus, i = 0.5, 1
+	case "sava":
+		plus, i = 0.25, 1
+	case "paune":
+		plus, i = -0.25, 1
+	case "half":
+		if len(in) > 1 && in[1].sense == "dozen" {
+			return 6, 2, true
+		}
+		return 0.5, 1, true
+	case "dozen":
+		return 12, 1, true
+	case "one":
+		if len(in) > 1 && in[1].sense == "dozen" {
+			return 12, 2, true
+		}
+		if len(in) > 1 && in[1].sense == "plushalf" {
+			return 1.5, 2, true
+		}
+		return 0, 0, false
+	}
+	if i >= len(in) || in[i].sense != "num" {
+		if i == 1 && in[0].sense == "sava" {
+			return 1.25, 1, true
+		}
+		return 0, 0, false
+	}
+	total := in[i].value
+	typed := in[i].typed
+	part := total // the last piece that could still take smaller ones
+	i++
+	for !typed && i < len(in) {
+		j := i
+		if in[j].sense == "and" || in[j].sense == "-" {
+			j++
+		}
+		if j >= len(in) || in[j].sense != "num" || in[j].typed {
+			break
+		}
+		w := in[j].value
+		switch {
+		case w >= 100 && w == math.Pow(10, math.Round(math.Log10(w))) && part < w && j == i:
+			total = total - part + part*w
+			part = total
+		case part >= 100 && w < 100:
+			total += w
+			part = w
+		case part >= 20 && part <= 90 && math.Mod(part, 10) == 0 && w < 10 && w >= 1:
+			total += w
+			part = w
+		case (part == 60 || part == 80) && w >= 10 && w < 20: // soixante-dix, quatre-vingt-onze
+			total += w
+			part = w
+		case part == 4 && w == 20 && j == i && in[i].tongue == fr: // quatre-vingt
+			total = total - 4 + 80
+			part = 80
+		case part == 1 && w == 100 || w == 100 && part < 10 && j == i:
+			total = total - part + part*100
+			part = 100
+		default:
+			j = -1
+		}
+		if j < 0 {
+			break
+		}
+		i = j + 1
+	}
+	if i < len(in) && in[i].sense == "plushalf" {
+		total += 0.5
+		i++
+	} else if typed && i < len(in) && in[i].typed && in[i].value < 1 && in[i].sense == "num" {
+		total += in[i].value // 2 1/2
+		i++
+	}
+	if i < len(in) && in[i].sense == "dozen" {
+		total *= 12
+		i++
+	}
+	return total + plus, i, true
+}
+
+// middle is the middle of a range.
+func (s sign) middle() float64 { return (s.value + s.high) / 2 }

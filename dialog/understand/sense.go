@@ -1,0 +1,77 @@
+package understand
+
+import "strings"
+
+// Senses a table row may name, beside the codes themselves (stick=hot, did=turned,
+// seen=flies ...), num=N, unit=U, material=M, animal=A and crop=C.
+//
+// Words of grammar, words of the heap, and verbs that need an object to mean a code.
+var senseNames = func() map[string]bool {
+	m := map[string]bool{}
+	for _, s := range strings.Fields(`
+		filler known
+		yes no not neither nor notyet ok done and but or then because
+		if whatif si maybe soft tag was is now earlier correct isaid mistake
+		very bit atall too enough only get
+		why how what whenq which who howmany askif canq normal avoid
+		tomorrow later today past kal parson busy skip cant night
+		will want must forgot finish start prog after while before have late
+		me mine person neighbor animal foreign weather
+		stick heap inside edge bottle cap worm bed starter smell gas water drop squeeze body eye plant cloth
+		layer food sheet compost message officer medicine dust damp liquid
+		heat joto poa moto good bad burning burnt nothing
+		fireglyph
+		do put give make takeout open collect bring stir burn cut bite drink eat breathe hold die leave goout come use sell wrong
+		fill dark crawl
+		dung dry_leaf leaf stem stalk grasses peel straws huskw pulp coffee fruit veg kitchen banana green old
+		num half plushalf sadhe paune sava dozen one rangeto between degree celsius fahrenheit and_half
+		dayword ordinal minute hour money percent length ago inside_of unitper
+		ft m cm inch span by
+		weekday month hourword morning noon evening quarter past_hour to_hour
+		sabbath next last in_days days weeks
+		lentil
+		stop continue ready status
+		take go stay already didaux imeant stuff alive empty moving on_it wash worry help see say hear know_not
+	`) {
+		m[s] = true
+	}
+	return m
+}()
+
+var codeValues = map[string]string{
+	"stick": "hot warm cold", "moisture": "dry right wet",
+	"smell":  "earthy rotten ammonia sour alcohol none",
+	"seen":   "steam flies maggots ants termites rodents mould smoke fire runoff sunk weeds worms_dead worms_escaping worms_well ash",
+	"bottle": "bloated flat burst leaking",
+	"did":    "gathered mixed shook vented built layered turned watered covered sieved fed harvested",
+	"answer": "yes no", "when": "later tomorrow skip",
+	"ask": "next status why help officer stop undo", "harm": "burn breath swallowed cut bite eye", "chat": "hello thanks",
+	"unit":     "kg quintal ton litre bag basin basket bucket tin cart barrow trailer headload load bundle armful handful",
+	"animal":   "cow buffalo goat sheep horse donkey pig rabbit hen other",
+	"crop":     "maize cereal stalky rice cane coffee banana fruit veg other nut",
+	"material": "cow_dung buffalo_dung goat_dung sheep_dung horse_dung donkey_dung pig_dung rabbit_dung hen_dung grass weeds leaves_green dry_leaves banana_stem water_hyacinth fruit_waste veg_scraps coffee_pulp coffee_husk straw maize_stover stalks cane_waste husk sawdust hay cardboard ash jaggery curd compost worms",
+	"day":      "0 1 2 3 4 5 6",
+	"mon":      "1 2 3 4 5 6 7 8 9 10 11 12",
+	"off":      "-3 -2 -1 0 1 2 3 7 -7 14 -14 30",
+	"per":      "1 7 30",
+	"part":     "morning noon afternoon evening night",
+	"cmd":      "menu help undo stop officer status next why board heap round announce invite digest groups visited delete_me my_data language pictures start settings skip later",
+	"clock":    "half quarter to past oclock am pm",
+	"len":      "ft m cm in span",
+}
+
+func senseKnown(s string) bool {
+	if senseNames[s] {
+		return true
+	}
+	k, v, ok := strings.Cut(s, "=")
+	if !ok {
+		return false
+	}
+	for _, w := range strings.Fields(codeValues[k]) {
+		if w == v {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,460 @@
+package understand
+
+import "strings"
+
+// sign is a word, phrase or figure with its sense: the text as it is understood,
+// language left behind but for the order of words.
+type sign struct {
+	sense  string
+	tense  tense
+	tongue tongue
+	own    bool // names its own thing
+	neg    bool // denied, by its own form (Swahili) or by a "not" bound to it
+	self   bool // reflexive: cut myself
+	mine   bool // the verb's person is the speaker
+	pass   bool // passive: was bitten
+	real   bool // negation is inside the verb form
+	value  float64
+	high   float64 // of a range; else equal to value
+	typed  bool    // written in digits
+	from   int     // token
+	to     int     // token after the last
+	text   string
+	unsure bool // read by sound or by nearness
+	grade  grade
+}
+
+type grade uint8
+
+const (
+	plainly grade = iota
+	slightly
+	strongly
+	notAtAll
+)
+
+// reader holds one text on its way through.
+type reader struct {
+	lex    *lexicon
+	asked  string
+	lang   string
+	tokens []token
+	ids    [][]int32
+	near   []bool // ids found by sound or nearness
+	parsed []swVerb
+	rank   [tongues]int // 0 is the text's own language
+	order  [tongues]tongue
+	signs  []sign
+	best   tongue
+}
+
+func newReader(text, lang, asked string) *reader {
+	r := &reader{lex: tables(), asked: asked, lang: lang, tokens: tokens(text)}
+	r.lookUp()
+	r.weigh()
+	r.lookNear()
+	r.sign()
+	return r
+}
+
+// lookUp finds exact words, and Swahili verbs.
+func (r *reader) lookUp() {
+	r.ids = make([][]int32, len(r.tokens))
+	r.near = make([]bool, len(r.tokens))
+	r.parsed = make([]swVerb, len(r.tokens))
+	for i := range r.tokens {
+		t := &r.tokens[i]
+		if t.kind == number || t.kind == mark {
+			continue
+		}
+		r.ids[i] = r.lex.exact(t.raw, t.text, nil)
+		if len(r.ids[i]) == 0 && t.kind == word {
+			if v, ok := r.lex.swahiliVerb(t.text); ok {
+				r.parsed[i] = v
+			}
+		}
+	}
+}
+
+func (l *lexicon) exact(raw, text string, ids []int32) []int32 {
+	if raw != text {
+		if id, ok := l.id[fold(raw)]; ok {
+			ids = append(ids, id)
+		}
+	}
+	if id, ok := l.id[fold(text)]; ok && (len(ids) == 0 || ids[0] != id) {
+		ids = append(ids, id)
+	}
+	return ids
+}
+
+// weigh decides in which language the text is written: the words each language
+// knows, shared words counting less, and a start for the language of the chat.
+func (r *reader) weigh() {
+	var score [tongues]float64
+	switch r.lang {
+	case "en":
+		score[en] = 0.9
+	case "sw":
+		score[sw] = 0.9
+	case "hi", "hi-Latn":
+		score[hi], score[hiLatn] = 0.9, 0.9
+	case "es":
+		score[es] = 0.9
+	case "fr":
+		score[fr] = 0.9
+	}
+	for i, ids := range r.ids {
+		if r.parsed[i].entries != nil {
+			score[sw]++
+			continue
+		}
+		var in [tongues]bool
+		n := 0
+		for _, id := range ids {
+			for _, e := range r.lex.senses[id] {
+				if !in[e.tongue] && e.tongue != everyone {
+					in[e.tongue] = true
+					n++
+				}
+			}
+		}
+		for t := range in {
+			if in[t] {
+				score[t] += 1 / float64(n)
+			}
+		}
+	}
+	for t := range r.order {
+		r.order[t] = tongue(t)
+	}
+	for i := 1; i < int(everyone); i++ { // six items: insertion sort, stable
+		for j := i; j > 0 && score[r.order[j]] > score[r.order[j-1]]; j-- {
+			r.order[j], r.order[j-1] = r.order[j-1], r.order[j]
+		}
+	}
+	for k, t := range r.order {
+		r.rank[t] = k
+	}
+	if r.lang == "hi" || r.lang == "hi-Latn" { // one language, two scripts
+		if r.rank[hi] == 0 || r.rank[hiLatn] == 0 {
+			other := hi
+			if r.rank[hi] == 0 {
+				other = hiLatn
+			}
+			for t := range r.rank {
+				if tongue(t) != other && r.rank[t] > 0 && r.rank[t] < r.rank[other] {
+					r.rank[t]++
+				}
+			}
+			r.rank[other] = 1
+		}
+	}
+	r.best = r.order[0]
+}
+
+// lookNear finds by sound, by consonants and by nearness what no table has.
+func (r *reader) lookNear() {
+	l := r.lex
+	slow := 0
+	for i := range r.tokens {
+		t := &r.tokens[i]
+		if t.kind != word || r.parsed[i].entries != nil {
+			continue
+		}
+		own := false // known in the text's own language
+		for _, id := range r.ids[i] {
+			for _, e := range l.senses[id] {
+				own = own || r.rank[e.tongue] == 0 || e.tongue == everyone
+			}
+			own = own || len(l.senses[id]) == 0
+		}
+		if own {
+			continue
+		}
+		found := len(r.ids[i]) > 0
+		if r.rank[hiLatn] <= 1 && t.text[0] < 128 {
+			more := l.sound[hiLatn][sound(hiLatn, t.text)]
+			r.ids[i] = append(r.ids[i][:len(r.ids[i]):len(r.ids[i])], more...)
+			found = found || len(more) > 0
+		}
+		if found {
+			continue
+		}
+		if s := single(t.text); true {
+			if id, ok := l.id[s]; ok {
+				r.ids[i] = []int32{id}
+				continue
+			}
+			if ids := l.single[s]; len(ids) > 0 {
+				r.ids[i] = ids
+				continue
+			}
+			if v, ok := l.swahiliVerb(s); ok && s != t.text {
+				r.parsed[i] = v
+				continue
+			}
+		}
+		if v, ok := l.clitic(t.text); ok {
+			r.ids[i] = v
+			continue
+		}
+		for _, lang := range r.order[:3] {
+			if lang == hi || lang == en || t.text[0] > 127 {
+				continue
+			}
+			if ids := l.sound[lang][sound(lang, t.text)]; len(ids) > 0 {
+				r.ids[i] = append(r.ids[i], ids...)
+				r.near[i] = true
+			}
+			if len(r.ids[i]) > 0 {
+				break
+			}
+		}
+		if len(r.ids[i]) > 0 {
+			continue
+		}
+		if r.rank[hiLatn] <= 1 && len(t.text) <= 4 && bones(t.text) == t.text {
+			if ids := l.bones[t.text]; len(ids) > 0 {
+				r.ids[i], r.near[i] = ids, true
+				continue
+			}
+		}
+		if slow++; slow > 24 {
+			continue // a reply has few mistyped words; a pasted page must stay quick
+		}
+		if ids := r.closest(t.text); len(ids) > 0 {
+			r.ids[i], r.near[i] = ids, true
+			continue
+		}
+		if r.rank[sw] <= 1 {
+			if v, ok := l.swahiliVerb(strings.ReplaceAll(t.text, "r", "l")); ok {
+				r.parsed[i] = v
+				continue
+			}
+			if v, ok := l.swahiliSlip(t.text); ok {
+				r.parsed[i] = v
+			}
+		}
+	}
+}
+
+// closest keeps a near word only when every equally near word of the same
+// language says the same.
+func (r *reader) closest(w string) []int32 {
+	l := r.lex
+	var buf [16]int32
+	ids := l.near.find(w, buf[:0], func(id int32) bool {
+		if len(l.senses[id]) == 0 {
+			return true
+		}
+		for _, e := range l.senses[id] {
+			if r.rank[e.tongue] <= 2 {
+				return true
+			}
+		}
+		return false
+	})
+	if len(ids) == 0 {
+		return nil
+	}
+	rank := int(tongues)
+	for _, id := range ids {
+		for _, e := range l.senses[id] {
+			rank = min(rank, r.rank[e.tongue])
+		}
+	}
+	said := ""
+	var out []int32
+	for _, id := range ids {
+		if len(l.senses[id]) == 0 {
+			out = append(out, id)
+			continue
+		}
+		for _, e := range l.senses[id] {
+			if r.rank[e.tongue] != rank || e.sense == "filler" {
+				continue
+			}
+			if said != "" && said != e.sense {
+				return nil
+			}
+			said = e.sense
+			out = append(out, id)
+		}
+	}
+	return out
+}
+
+// clitic takes the pronoun off a Spanish verb: voltearlo, echándole.
+func (l *lexicon) clitic(w string) ([]int32, bool) {
+	for n := 0; n < 2; n++ {
+		cut := ""
+		for _, c := range []string{"los", "las", "les", "nos", "lo", "la", "le", "me", "te", "se"} {
+			if r, ok := strings.CutSuffix(w, c); ok && len(r) >= 4 {
+				cut = r
+				break
+			}
+		}
+		if cut == "" {
+			return nil, false
+		}
+		w = cut
+		if id, ok := l.id[w]; ok {
+			for _, e := range l.senses[id] {
+				if e.tongue == es && e.tense&(bare|ongoing|order) != 0 {
+					return []int32{id}, true
+				}
+			}
+		}
+	}
+	return nil, false
+}
+
+// swahiliSlip allows one letter wrong in a longer Swahili verb.
+func (l *lexicon) swahiliSlip(w string) (swVerb, bool) {
+	if len(w) < 7 {
+		return swVerb{}, false
+	}
+	try := make([]byte, 0, len(w)+1)
+	for i := 2; i < len(w); i++ { // a letter too many
+		try = append(append(try[:0], w[:i]...), w[i+1:]...)
+		if v, ok := l.swahiliVerb(string(try)); ok {
+			return v, true
+		}
+	}
+	for i := 2; i < len(w)-1; i++ { // two swapped
+		try = append(try[:0], w...)
+		try[i], try[i+1] = try[i+1], try[i]
+		if v, ok := l.swahiliVerb(string(try)); ok {
+			return v, true
+		}
+	}
+	return swVerb{}, false
+}
+
+// sign turns tokens into signs, the longest phrase first.
+func (r *reader) sign() {
+	r.signs = make([]sign, 0, len(r.tokens))
+	for i := 0; i < len(r.tokens); {
+		t := &r.tokens[i]
+		switch t.kind {
+		case number:
+			r.signs = append(r.signs, sign{sense: "num", value: t.value, high: t.value, typed: true, from: i, to: i + 1, text: t.text, tongue: r.best})
+			i++
+			continue
+		case mark:
+			r.signs = append(r.signs, sign{sense: t.text, from: i, to: i + 1, text: t.text, tongue: r.best})
+			i++
+			continue
+		}
+		s := r.one(i)
+		r.signs = append(r.signs, s)
+		i = s.to
+	}
+	r.numbers()
+}
+
+// one reads the sign that begins at token i.
+func (r *reader) one(i int) sign {
+	t := &r.tokens[i]
+	s := sign{sense: "", from: i, to: i + 1, text: t.text, tongue: r.best, unsure: r.near[i]}
+	bestRank, bestLen := int(tongues)+1, 1
+	for k, id := range r.ids[i] {
+		for _, e := range r.lex.senses[id] {
+			rank := r.rank[e.tongue]
+			if e.tongue == everyone {
+				rank = 0
+			}
+			if k > 0 && rank == bestRank && s.sense == e.sense {
+				s.tense |= e.tense
+			}
+			if rank < bestRank || rank == bestRank && idle(s.sense) && !idle(e.sense) {
+				bestRank = rank
+				s.sense, s.tense, s.tongue, s.own, s.value, s.high = e.sense, e.tense, e.tongue, e.own, e.value, e.value
+			}
+		}
+	}
+	if v := r.parsed[i]; v.entries != nil {
+		e := v.entries[0]
+		if r.asked != "" && len(v.entries) > 1 {
+			for _, x := range v.entries {
+				if x.sense == actOf(r.asked) {
+					e = x
+				}
+			}
+		}
+		s.sense, s.tense, s.tongue, s.own = e.sense, v.tense, sw, e.own
+		s.neg, s.real, s.self, s.pass, s.mine = v.neg, v.neg, v.self, v.passive, v.mine
+		bestRank = r.rank[sw]
+	}
+	for _, id := range r.ids[i] {
+		for _, p := range r.lex.phrases[id] {
+			if p.fixed < bestLen {
+				continue
+			}
+			rank := r.rank[p.entry.tongue]
+			if p.fixed == bestLen && (bestLen == 1 || rank >= bestRank) {
+				continue
+			}
+			end, ok := r.match(i+1, p.words[1:])
+			if !ok {
+				continue
+			}
+			bestLen, bestRank = p.fixed, rank
+			e := p.entry
+			s = sign{sense: e.sense, tense: e.tense, tongue: e.tongue, own: e.own, value: e.value, high: e.value, from: i, to: end, text: t.text, unsure: r.near[i]}
+		}
+	}
+	return s
+}
+
+// idle senses give way to any other sense the same word has.
+func idle(sense string) bool { return sense == "known" || sense == "filler" || sense == "foreign" }
+
+// match follows the words of a phrase from token j. One filler ("the", "very") may
+// stand between two words of a phrase.
+func (r *reader) match(j int, words []int32) (end int, ok bool) {
+	if len(words) == 0 {
+		return j, true
+	}
+	if words[0] == gap {
+		for skip := 0; skip <= 3 && j+skip < len(r.tokens); skip++ {
+			if e, ok := r.match(j+skip, words[1:]); ok {
+				return e, true
+			}
+			if r.tokens[j+skip].kind == mark {
+				return 0, false
+			}
+		}
+		return 0, false
+	}
+	if j >= len(r.tokens) || r.tokens[j].kind == mark && r.tokens[j].text != "'" && r.tokens[j].text != "-" {
+		return 0, false
+	}
+	for _, id := range r.ids[j] {
+		if id == words[0] {
+			return r.match(j+1, words[1:])
+		}
+	}
+	if r.tokens[j].kind == mark || r.skippable(j) {
+		if j+1 < len(r.tokens) {
+			for _, id := range r.ids[j+1] {
+				if id == words[0] {
+					return r.match(j+2, words[1:])
+				}
+			}
+		}
+	}
+	return 0, false
+}
+
+func (r *reader) skippable(j int) bool {
+	for _, id := range r.ids[j] {
+		for _, e := range r.lex.senses[id] {
+			if e.sense == "filler" && r.rank[e.tongue] <= 1 {
+				return true
+			}
+		}
+	}
+	return false
+}

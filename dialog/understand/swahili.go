@@ -1,0 +1,178 @@
+package understand
+
+import "strings"
+
+// swahili takes a Swahili verb apart: nimegeuza = ni + me + geuz + a. The
+// prefixes are a table (lexicon/sw/prefixes.tsv), the roots are in verbs.tsv.
+type swahili struct {
+	subject, negative, object, tense []affix
+}
+
+type affix struct {
+	text  string
+	tense tense
+	gloss string // "me" for the speaker, "self" for the reflexive
+}
+
+func (s *swahili) prefix(cols []string) {
+	for _, p := range strings.Fields(cols[1]) {
+		a := affix{text: p}
+		if len(cols) > 2 {
+			a.tense = tenseNames[cols[2]]
+			if a.tense == 0 {
+				a.gloss = cols[2]
+			}
+		}
+		switch cols[0] {
+		case "subject":
+			s.subject = append(s.subject, a)
+		case "negative":
+			s.negative = append(s.negative, a)
+		case "object":
+			s.object = append(s.object, a)
+		case "tense":
+			s.tense = append(s.tense, a)
+		}
+	}
+}
+
+// swVerb is a verb form taken apart.
+type swVerb struct {
+	entries []entry
+	tense   tense
+	neg     bool
+	self    bool // reflexive -ji-
+	passive bool
+	mine    bool // first person subject or object
+}
+
+// swahiliVerb parses one word; ok is false when no root of the table is inside.
+func (l *lexicon) swahiliVerb(w string) (v swVerb, ok bool) {
+	if len(w) < 3 || len(w) > 26 {
+		return v, false
+	}
+	// infinitive: ku- or kw- [object] root; after another verb it goes on with its tense
+	for _, p := range []string{"kuto", "kuji", "kw", "ku"} {
+		if rest, has := strings.CutPrefix(w, p); has {
+			if es, pas, good := l.stem(rest, true); good {
+				return swVerb{entries: es, tense: bare, self: p == "kuji", neg: p == "kuto", passive: pas}, true
+			}
+		}
+	}
+	for _, a := range l.sw.negative {
+		rest, has := strings.CutPrefix(w, a.text)
+		if !has {
+			continue
+		}
+		for _, t := range l.sw.tense {
+			if t.tense&(past|yet|future|unless) == 0 {
+				continue
+			}
+			if r2, has := strings.CutPrefix(rest, t.text); has && t.gloss == "" {
+				if t.text == "li" || t.text == "me" || t.text == "mesha" {
+					continue
+				}
+				if es, self, pas, good := l.objectStem(r2); good {
+					return swVerb{entries: es, tense: t.tense, neg: true, self: self, passive: pas, mine: a.gloss == "me"}, true
+				}
+			}
+		}
+		if r2, has := strings.CutPrefix(rest, "ku"); has { // sikugeuza: did not
+			if es, self, pas, good := l.objectStem(r2); good {
+				return swVerb{entries: es, tense: past, neg: true, self: self, passive: pas, mine: a.gloss == "me"}, true
+			}
+		}
+		if strings.HasSuffix(rest, "i") { // hainuki, sigeuzi: does not
+			if es, self, pas, good := l.objectStem(rest[:len(rest)-1] + "a"); good {
+				return swVerb{entries: es, tense: present, neg: true, self: self, passive: pas, mine: a.gloss == "me"}, true
+			}
+		}
+	}
+	for _, a := range l.sw.subject {
+		rest, has := strings.CutPrefix(w, a.text)
+		if !has {
+			continue
+		}
+		for _, t := range l.sw.tense {
+			r2, has := strings.CutPrefix(rest, t.text)
+			if !has {
+				continue
+			}
+			if t.tense == yet {
+				continue
+			}
+			r2 = strings.TrimPrefix(r2, "ku") // amekunywa, wamekufa: short roots keep ku-
+			if es, self, pas, good := l.objectStem(r2); good {
+				return swVerb{entries: es, tense: t.tense, self: self, passive: pas, mine: a.gloss == "me"}, true
+			}
+		}
+		if strings.HasPrefix(rest, "si") && strings.HasSuffix(rest, "e") { // nisigeuze
+			if es, self, pas, good := l.objectStem(rest[2:]); good {
+				return swVerb{entries: es, tense: order, neg: true, self: self, passive: pas}, true
+			}
+		}
+		if strings.HasSuffix(rest, "e") || strings.HasSuffix(rest, "eni") { // nigeuze: may I turn
+			if es, self, pas, good := l.objectStem(rest); good {
+				return swVerb{entries: es, tense: order, self: self, passive: pas}, true
+			}
+		}
+	}
+	if rest, has := strings.CutPrefix(w, "hu"); has { // hunuka: habitually
+		if es, pas, good := l.stem(rest, true); good {
+			return swVerb{entries: es, tense: present, passive: pas}, true
+		}
+	}
+	if es, pas, good := l.stem(w, true); good { // geuza!
+		return swVerb{entries: es, tense: order, passive: pas}, true
+	}
+	return v, false
+}
+
+func (l *lexicon) objectStem(w string) (es []entry, self, passive, ok bool) {
+	if es, passive, ok = l.stem(w, true); ok {
+		return es, false, passive, true
+	}
+	for _, o := range l.sw.object {
+		rest, has := strings.CutPrefix(w, o.text)
+		if !has {
+			continue
+		}
+		if es, passive, ok = l.stem(rest, true); ok {
+			return es, o.gloss == "self", passive, true
+		}
+	}
+	return nil, false, false, false
+}
+
+// stem strips the final vowel and the usual extensions and looks the root up.
+// Extensions: -w- passive, -i-/-e- for, -ish-/-esh- make, -ik-/-ek- become.
+func (l *lexicon) stem(w string, loose bool) (es []entry, passive, ok bool) {
+	w = strings.TrimSuffix(w, "ni")
+	if len(w) < 2 {
+		return nil, false, false
+	}
+	switch w[len(w)-1] {
+	case 'a', 'e', 'i':
+	default:
+		return nil, false, false
+	}
+	r := w[:len(w)-1]
+	if es, ok = l.roots[r]; ok {
+		return es, false, true
+	}
+	if r2, has := strings.CutSuffix(r, "w"); has {
+		for _, c := range []string{r2, strings.TrimSuffix(r2, "i"), strings.TrimSuffix(r2, "e"), strings.TrimSuffix(r2, "li")} {
+			if es, ok = l.roots[c]; ok && c != "" {
+				return es, true, true
+			}
+		}
+	}
+	for _, x := range []string{"i", "e", "li", "le", "an", "ish", "esh", "iz", "ez", "ian", "ik", "ek"} {
+		if r2, has := strings.CutSuffix(r, x); has && len(r2) >= 3 {
+			if es, ok = l.roots[r2]; ok {
+				return es, false, true
+			}
+		}
+	}
+	return nil, false, false
+}

@@ -1,0 +1,148 @@
+package understand
+
+import (
+	"strconv"
+	"strings"
+)
+
+// Day is a day as a farmer names it. Exactly one of the ways is used: Offset days
+// from today (-2 two days ago), Weekday (0 Sunday to 6, -1 none) or Month and Date
+// (0 none). Past says that the day lies behind ("last Sunday", "two days ago").
+type Day struct {
+	Offset  int
+	Weekday int
+	Month   int
+	Date    int
+	Past    bool
+}
+
+// When finds the day a text names; ok is false when it names none. Hindi kal and
+// parson are told apart by the verb beside them, and are no day without one.
+func When(text, lang string) (Day, bool) {
+	ts := tokens(text)
+	if d, ok := isoDay(text); ok {
+		return d, true
+	}
+	g := calendarWords()
+	if d, ok := day(g.read(ts, languages(lang)), text, lang); ok {
+		return d, true
+	}
+	for _, t := range elsewhere(lang) {
+		if d, ok := day(g.read(ts, []tongue{t}), text, lang); ok {
+			return d, true
+		}
+	}
+	return Day{Weekday: -1}, false
+}
+
+// isoDay reads 2026-03-12, 12/3/2026 and 12.3.2026 (day before month, as in all
+// five languages outside North America; common practice).
+func isoDay(text string) (Day, bool) {
+	for _, f := range strings.Fields(Normal(text)) {
+		f = strings.Trim(f, ".,;:!?()")
+		for _, sep := range []string{"-", "/", "."} {
+			p := strings.Split(f, sep)
+			if len(p) != 3 && !(len(p) == 2 && sep == "/") {
+				continue
+			}
+			var n [3]int
+			good := true
+			for i, s := range p {
+				v, err := strconv.Atoi(s)
+				good = good && err == nil
+				n[i] = v
+			}
+			if !good {
+				continue
+			}
+			m, d := n[1], n[0]
+			if len(p) == 3 && len(p[0]) == 4 {
+				d = n[2]
+			}
+			if m >= 1 && m <= 12 && d >= 1 && d <= 31 {
+				return Day{Weekday: -1, Month: m, Date: d}, true
+			}
+		}
+	}
+	return Day{}, false
+}
+
+func day(in []sign, text, lang string) (Day, bool) {
+	none := Day{Weekday: -1}
+	gone, coming := false, false
+	for _, s := range in {
+		gone = gone || s.sense == "ago" || s.sense == "last"
+		coming = coming || s.sense == "in_days" || s.sense == "next"
+	}
+	for i, s := range in {
+		switch dimension(s.sense) {
+		case "off":
+			n, _ := strconv.Atoi(strings.TrimPrefix(s.sense, "off="))
+			return Day{Offset: n, Weekday: -1, Past: n < 0}, true
+		case "mon":
+			m, _ := strconv.Atoi(strings.TrimPrefix(s.sense, "mon="))
+			for _, k := range []int{i - 1, i + 1, i - 2, i + 2} {
+				if k >= 0 && k < len(in) && in[k].sense == "num" && in[k].value >= 1 && in[k].value <= 31 {
+					return Day{Weekday: -1, Month: m, Date: int(in[k].value), Past: gone}, true
+				}
+			}
+		case "per":
+			p, _ := strconv.Atoi(strings.TrimPrefix(s.sense, "per="))
+			n := 0
+			for _, k := range []int{i - 1, i + 1, i - 2} {
+				if k >= 0 && k < len(in) && in[k].sense == "num" {
+					n = int(in[k].value)
+					break
+				}
+				if k >= 0 && k < len(in) && in[k].sense == "one" {
+					n = 1
+					break
+				}
+			}
+			switch {
+			case n == 0 && gone:
+				return Day{Offset: -p, Weekday: -1, Past: true}, true
+			case n == 0 && coming && p > 1:
+				return Day{Offset: p, Weekday: -1}, true
+			case n > 0 && gone:
+				return Day{Offset: -n * p, Weekday: -1, Past: true}, true
+			case n > 0 && coming:
+				return Day{Offset: n * p, Weekday: -1}, true
+			}
+		case "day":
+			n, _ := strconv.Atoi(strings.TrimPrefix(s.sense, "day="))
+			return Day{Weekday: n, Past: gone}, true
+		}
+		switch s.sense {
+		case "kal", "parson":
+			n := 1
+			if s.sense == "parson" {
+				n = 2
+			}
+			switch direction(text, lang) {
+			case past:
+				return Day{Offset: -n, Weekday: -1, Past: true}, true
+			case future:
+				return Day{Offset: n, Weekday: -1}, true
+			}
+		}
+	}
+	return none, false
+}
+
+// direction says whether the verbs of a text look back or forward.
+func direction(text, lang string) tense {
+	r := newReader(text, lang, "")
+	r.hindiVerbs()
+	for _, s := range r.signs {
+		if s.tense&future != 0 || s.sense == "will" {
+			return future
+		}
+	}
+	for _, s := range r.signs {
+		if s.tense&past != 0 || s.sense == "was" {
+			return past
+		}
+	}
+	return 0
+}
