@@ -235,6 +235,7 @@ func (r *reader) frame(cs []clause) {
 		}
 		c.foreign = r.foreign(c)
 	}
+	r.kals(cs)
 	for i := range cs {
 		c := &cs[i]
 		if c.foreign && i+1 < len(cs) && !cs[i+1].has("mine", "me") && !cs[i+1].has("heap") {
@@ -264,6 +265,47 @@ func (r *reader) frame(cs []clause) {
 		}
 		if len(c.signs) == 0 && c.end == "?" && i > 0 && cs[i-1].ask == telling {
 			cs[i-1].ask = askMark
+		}
+	}
+}
+
+// kals reads Hindi kal and parson by the verb: behind with a past, ahead with a
+// future; without a verb they stay open.
+func (r *reader) kals(cs []clause) {
+	for i := range cs {
+		c := &cs[i]
+		k := c.find("kal")
+		p := c.find("parson")
+		if k < 0 && p < 0 {
+			continue
+		}
+		var t tense
+		for _, s := range c.signs {
+			if act(s.sense) || verbal(s.sense) || s.sense == "give" || s.sense == "go" || s.sense == "take" {
+				t |= s.tense
+			}
+			if s.sense == "was" {
+				t |= past
+			}
+		}
+		for j := i + 1; t == 0 && j < len(cs) && cs[j-1].end != "." && cs[j-1].end != "?"; j++ {
+			for _, s := range cs[j].signs {
+				if act(s.sense) {
+					t |= s.tense
+				}
+			}
+		}
+		at, sense := k, "tomorrow"
+		if k < 0 {
+			at, sense = p, "later"
+		}
+		switch {
+		case t&future != 0 || c.cant:
+			c.signs[at].sense = sense
+			c.tomorrow = c.tomorrow || sense == "tomorrow"
+			c.later = c.later || sense == "later"
+		case t&past != 0:
+			c.signs[at].sense = "past"
 		}
 	}
 }

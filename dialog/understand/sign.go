@@ -68,12 +68,22 @@ func (r *reader) lookUp() {
 			continue
 		}
 		r.ids[i] = r.lex.exact(t.raw, t.text, nil)
-		if len(r.ids[i]) == 0 && t.kind == word {
+		if t.kind == word && r.lex.senseless(r.ids[i]) {
 			if v, ok := r.lex.swahiliVerb(t.text); ok {
 				r.parsed[i] = v
 			}
 		}
 	}
+}
+
+// senseless says whether words occur only inside phrases.
+func (l *lexicon) senseless(ids []int32) bool {
+	for _, id := range ids {
+		if len(l.senses[id]) > 0 {
+			return false
+		}
+	}
+	return true
 }
 
 func (l *lexicon) exact(raw, text string, ids []int32) []int32 {
@@ -199,8 +209,8 @@ func (r *reader) lookNear() {
 			r.ids[i] = v
 			continue
 		}
-		for _, lang := range r.order[:3] {
-			if lang == hi || lang == en || t.text[0] > 127 {
+		for _, lang := range r.order[:everyone] {
+			if lang == hi || lang == en || t.text[0] > 127 || !r.home(lang) {
 				continue
 			}
 			if ids := l.sound[lang][sound(lang, t.text)]; len(ids) > 0 {
@@ -239,6 +249,12 @@ func (r *reader) lookNear() {
 	}
 }
 
+// home says whether mistyped words are looked for in a tongue: the text's own and
+// the chat's. A word of a third language must be typed right to count.
+func (r *reader) home(t tongue) bool {
+	return r.rank[t] == 0 || folders[t] == r.lang || (t == hi || t == hiLatn) && (r.lang == "hi" || r.lang == "hi-Latn")
+}
+
 // closest keeps a near word only when every equally near word of the same
 // language says the same.
 func (r *reader) closest(w string) []int32 {
@@ -246,10 +262,10 @@ func (r *reader) closest(w string) []int32 {
 	var buf [16]int32
 	ids := l.near.find(w, buf[:0], func(id int32) bool {
 		if len(l.senses[id]) == 0 {
-			return true
+			return false
 		}
 		for _, e := range l.senses[id] {
-			if r.rank[e.tongue] <= 2 {
+			if r.home(e.tongue) {
 				return true
 			}
 		}

@@ -252,6 +252,11 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 			}
 		}
 		return ""
+	case "fireglyph":
+		if asked == "stick" {
+			return "stick=hot"
+		}
+		return ""
 	case "burning":
 		if s.neg {
 			return ""
