@@ -85,7 +85,7 @@ func (db *DB) converse(now time.Time, c Call) (Outcome, error) {
 	reminder, isReminder := c.In.(dialog.Reminder)
 	if isReminder {
 		if reminder.Due = p.due(now); len(reminder.Due) == 0 {
-			return Outcome{Person: o.Person, Err: ErrHandled}, nil
+			return Outcome{Person: o.Person, Err: ErrHandled}, db.mend(p)
 		}
 		c.In = reminder
 	}
@@ -168,16 +168,12 @@ func (db *DB) layAside(now time.Time, c Call) error {
 const lookAgain = time.Hour
 
 func (db *DB) push(p *page, now time.Time) error {
-	p.look = ms(now.Add(lookAgain))
-	_, err := db.stmts.exec(duePush, p.look, int64(p.state.Person.ID), ms(now))
+	_, err := db.stmts.exec(duePush, ms(now.Add(lookAgain)), int64(p.state.Person.ID), ms(now))
 	return err
 }
 
 // due lists the person's due rows whose moment has come.
 func (p *page) due(now time.Time) []dialog.Due {
-	if p.look > ms(now) {
-		return nil
-	}
 	var due []dialog.Due
 	for _, d := range p.plan {
 		if !d.At.After(now) {

@@ -33,7 +33,6 @@ func (db *DB) erase(ctx context.Context, now time.Time, id dialog.PersonID) erro
 		`DELETE FROM card WHERE person = ?1`,
 		`DELETE FROM membership WHERE person = ?1`,
 		`DELETE FROM invite WHERE by = ?1`,
-		`DELETE FROM snapshot WHERE person = ?1`,
 		`DELETE FROM entry WHERE person = ?1`,
 		`DELETE FROM leaving WHERE person = ?1`,
 		`DELETE FROM person WHERE id = ?1`,

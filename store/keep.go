@@ -27,11 +27,9 @@ func (w *writing) keep(a dialog.Answer) error {
 		}
 	}
 	w.speaker.state.Talk = a.Talk
-	if err := w.saveTalk(w.speaker); err != nil {
-		return err
-	}
+	w.touch(w.speaker)
 	for _, p := range w.touched {
-		if err := w.db.settle(p); err != nil {
+		if err := w.db.unstrike(p); err != nil {
 			return err
 		}
 	}
@@ -40,6 +38,11 @@ func (w *writing) keep(a dialog.Answer) error {
 	}
 	for _, l := range a.Letters {
 		if err := w.post(l); err != nil {
+			return err
+		}
+	}
+	for _, p := range w.touched {
+		if err := w.db.settle(p); err != nil {
 			return err
 		}
 	}
@@ -86,7 +89,7 @@ func (w *writing) append(e dialog.Entry) error {
 	}
 	p.last = int64(e.ID)
 	p.lines++
-	p.dirty = true
+	p.grown = true
 	w.touch(p)
 	return nil
 }
@@ -98,15 +101,6 @@ func (w *writing) touch(p *page) {
 		}
 	}
 	w.touched = append(w.touched, p)
-}
-
-func (w *writing) saveTalk(p *page) error {
-	talk, err := json.Marshal(p.state.Talk)
-	if err != nil {
-		return fmt.Errorf("talk of person %d: %w", p.state.Person.ID, err)
-	}
-	_, err = w.db.stmts.exec(personTalk, string(talk), int64(p.state.Person.ID))
-	return err
 }
 
 // round is how far a heap has come; a reminder is of use while it stands.
@@ -146,32 +140,48 @@ func (w *writing) dropStale(before map[dialog.HeapID]round) error {
 	return nil
 }
 
-// snapshotEvery is after how many new lines a snapshot is written: the load of a
-// page that is not at hand then reads at most so many lines.
-const snapshotEvery = 64
+// unstrike folds a diary anew in which a line was struck.
+func (db *DB) unstrike(p *page) error {
+	if !p.anew {
+		return nil
+	}
+	if err := db.foldAnew(p, p.state.Person.ID); err != nil {
+		return err
+	}
+	p.anew = false
+	p.lines = snapshotEvery // the kept snapshot holds the struck line
+	return nil
+}
 
-// settle writes down what follows from a diary that grew.
+// snapshotEvery is after how many new lines a snapshot is written. Reading a line
+// costs about as much as a quarter of writing a snapshot (BenchmarkTick).
+const snapshotEvery = 4
+
+// settle writes a page down: the rows made from a diary that grew, the talk, and
+// now and then a snapshot.
 func (db *DB) settle(p *page) error {
-	id := p.state.Person.ID
-	if p.anew {
-		talk := p.state.Talk
-		if err := db.foldAnew(p, id); err != nil {
+	if p.grown {
+		if err := db.project(p); err != nil {
 			return err
 		}
-		p.state.Talk, p.anew = talk, false
-		p.lines = snapshotEvery // the old snapshot holds the struck line
+		p.grown = false
 	}
-	if p.lines >= snapshotEvery {
-		s := p.state
-		s.Talk, s.Register = dialog.Talk{}, nil
-		body, err := json.Marshal(s)
-		if err != nil {
-			return fmt.Errorf("snapshot of person %d: %w", id, err)
-		}
-		if _, err := db.stmts.exec(snapshotSet, int64(id), p.last, p.lines, string(body)); err != nil {
-			return err
-		}
-		p.lines = 0
+	id := int64(p.state.Person.ID)
+	talk, err := json.Marshal(p.state.Talk)
+	if err != nil {
+		return fmt.Errorf("talk of person %d: %w", id, err)
 	}
-	return db.project(p)
+	if p.lines < snapshotEvery {
+		_, err := db.stmts.exec(personSet, string(talk), p.last, id)
+		return err
+	}
+	s := p.state
+	s.Talk, s.Register = dialog.Talk{}, nil
+	fold, err := json.Marshal(s)
+	if err != nil {
+		return fmt.Errorf("snapshot of person %d: %w", id, err)
+	}
+	p.lines, p.upto = 0, p.last
+	_, err = db.stmts.exec(personFold, string(talk), p.last, string(fold), id)
+	return err
 }

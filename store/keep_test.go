@@ -250,7 +250,6 @@ func TestQueryPlans(t *testing.T) {
 		personByChat: "USING INDEX sqlite_autoindex_person_1",
 		personByID:   "INTEGER PRIMARY KEY",
 		entryList:    "USING PRIMARY KEY (person=? AND id>?)",
-		snapshotGet:  "INTEGER PRIMARY KEY",
 		dueList:      "USING PRIMARY KEY (person=?)",
 		dueNext:      "COVERING INDEX due_look (look<?)",
 		dueMin:       "COVERING INDEX due_look",

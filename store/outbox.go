@@ -57,9 +57,7 @@ func (w *writing) post(l dialog.Letter) error {
 	}
 	if l.Opens != nil {
 		p.state.Talk = dialog.WithQuestion(p.state.Talk, *l.Opens)
-		if err := w.saveTalk(p); err != nil {
-			return err
-		}
+		w.touch(p)
 		l.Opens = nil
 	}
 	class := classOf(l.Kind)

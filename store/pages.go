@@ -14,16 +14,7 @@ func (db *DB) pageByChat(chat int64) (*page, error) {
 	if id, ok := db.shelf.chats[chat]; ok {
 		return db.page(id)
 	}
-	var id int64
-	var talk string
-	err := db.stmts.row(personByChat, chat).Scan(&id, &talk)
-	if errors.Is(err, sql.ErrNoRows) {
-		return nil, nil
-	}
-	if err != nil {
-		return nil, err
-	}
-	return db.load(dialog.PersonID(id), chat, talk)
+	return db.load(personByChat, chat)
 }
 
 // page loads a person by number; nil when there is none.
@@ -31,50 +22,45 @@ func (db *DB) page(id dialog.PersonID) (*page, error) {
 	if p := db.shelf.take(id); p != nil {
 		return p, nil
 	}
-	var chat int64
-	var talk string
-	err := db.stmts.row(personByID, int64(id)).Scan(&chat, &talk)
+	return db.load(personByID, int64(id))
+}
+
+// load reads one person: talk and snapshot in one row, then the lines after the
+// snapshot, if there are any. The due rows are not read: they are the plan, written down.
+func (db *DB) load(q query, key int64) (*page, error) {
+	var id dialog.PersonID
+	var talk, snapshot []byte
+	p := &page{}
+	err := db.stmts.row(q, key).Scan(&id, &p.chat, &talk, &p.last, &p.upto, &snapshot)
 	if errors.Is(err, sql.ErrNoRows) {
 		return nil, nil
 	}
 	if err != nil {
 		return nil, err
 	}
-	return db.load(id, chat, talk)
-}
-
-func (db *DB) load(id dialog.PersonID, chat int64, talk string) (*page, error) {
-	p := &page{chat: chat}
-	if err := db.fold(p, id); err != nil {
+	if err := db.fold(p, id, snapshot); err != nil {
 		return nil, err
 	}
-	if err := json.Unmarshal([]byte(talk), &p.state.Talk); err != nil {
+	if err := json.Unmarshal(talk, &p.state.Talk); err != nil {
 		return nil, fmt.Errorf("talk of person %d: %w", id, err)
 	}
-	if err := db.loadDue(p); err != nil {
-		return nil, err
-	}
+	p.plan = dialog.Plan(p.state)
 	p.was = projectedOf(p.state)
 	return db.shelf.lay(p), nil
 }
 
-// fold makes the state from the snapshot, if any, and the lines after it. A
-// struck line folds everything anew.
-func (db *DB) fold(p *page, id dialog.PersonID) error {
-	var upto int64
-	var body string
-	err := db.stmts.row(snapshotGet, int64(id)).Scan(&upto, &p.lines, &body)
-	switch {
-	case errors.Is(err, sql.ErrNoRows):
-		return db.foldAnew(p, id)
-	case err != nil:
-		return err
-	}
+// fold makes the state from a snapshot, if any, and the lines after it. A struck
+// line folds everything anew.
+func (db *DB) fold(p *page, id dialog.PersonID, snapshot []byte) error {
 	var s dialog.State
-	if err := json.Unmarshal([]byte(body), &s); err != nil {
-		return db.foldAnew(p, id) // of an older program; the diary is what counts
+	if len(snapshot) == 0 || json.Unmarshal(snapshot, &s) != nil {
+		return db.foldAnew(p, id) // none, or of an older program; the diary is what counts
 	}
-	rest, err := db.diary(id, upto)
+	p.state = s
+	if p.upto == p.last {
+		return nil
+	}
+	rest, err := db.diary(id, p.upto)
 	if err != nil {
 		return err
 	}
@@ -84,10 +70,7 @@ func (db *DB) fold(p *page, id dialog.PersonID) error {
 		}
 		s = s.After(e)
 	}
-	p.state, p.last, p.lines = s, upto, len(rest)
-	if n := len(rest); n > 0 {
-		p.last = int64(rest[n-1].ID)
-	}
+	p.state, p.lines = s, len(rest)
 	return nil
 }
 
@@ -96,7 +79,9 @@ func (db *DB) foldAnew(p *page, id dialog.PersonID) error {
 	if err != nil {
 		return err
 	}
-	p.state, p.lines, p.last = dialog.Fold(id, diary), len(diary), 0
+	talk := p.state.Talk
+	p.state, p.lines, p.last, p.upto = dialog.Fold(id, diary), len(diary), 0, 0
+	p.state.Talk = talk
 	if n := len(diary); n > 0 {
 		p.last = int64(diary[n-1].ID)
 	}
@@ -131,19 +116,4 @@ func scanEntry(rows scanner, id dialog.PersonID) (dialog.Entry, error) {
 	}
 	e.Event = event
 	return e, nil
-}
-
-func (db *DB) loadDue(p *page) error {
-	id := p.state.Person.ID
-	return db.stmts.rows(dueList, func(rows *sql.Rows) error {
-		d := dialog.Due{Person: id}
-		var moment, look int64
-		err := rows.Scan(&d.Heap, &d.Task, &d.Day, &moment, &look)
-		d.At = at(moment)
-		if look != moment {
-			p.look = max(p.look, look)
-		}
-		p.plan = append(p.plan, d)
-		return err
-	}, int64(id))
 }

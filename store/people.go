@@ -41,11 +41,18 @@ func (db *DB) DiaryOf(ctx context.Context, id dialog.PersonID) ([]dialog.Entry, 
 
 // DueOf lists one person's due rows.
 func (db *DB) DueOf(ctx context.Context, id dialog.PersonID) ([]dialog.Due, error) {
-	p := &page{state: dialog.State{Person: dialog.Person{ID: id}}}
 	db.mu.Lock()
 	defer db.mu.Unlock()
-	err := db.loadDue(p)
-	return p.plan, err
+	var due []dialog.Due
+	err := db.stmts.rows(dueList, func(rows *sql.Rows) error {
+		d := dialog.Due{Person: id}
+		var moment int64
+		err := rows.Scan(&d.Heap, &d.Task, &d.Day, &moment)
+		d.At = at(moment)
+		due = append(due, d)
+		return err
+	}, int64(id))
+	return due, err
 }
 
 // Newest is the code of a person's newest invite that still holds; "" when there

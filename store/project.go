@@ -57,27 +57,55 @@ func sameInvite(a, b dialog.Invite) bool {
 	return a.Code == b.Code && a.Group == b.Group && a.Role == b.Role && a.Ended == b.Ended && a.Expires.Equal(b.Expires)
 }
 
+// projectDue writes the plan down. A row that only moves on, as after each
+// reminder, is moved; that is most of them.
 func (db *DB) projectDue(p *page) error {
 	plan := dialog.Plan(p.state)
 	if slices.EqualFunc(p.plan, plan, sameDue) {
 		return nil
 	}
-	for _, d := range p.plan {
-		if !slices.ContainsFunc(plan, func(n dialog.Due) bool { return sameDue(d, n) }) {
-			if _, err := db.stmts.exec(dueCut, int64(d.Person), int64(d.Heap), string(d.Task), int64(d.Day)); err != nil {
-				return err
-			}
-		}
-	}
+	old := slices.DeleteFunc(slices.Clone(p.plan), func(d dialog.Due) bool { return containsDue(plan, d) })
 	for _, d := range plan {
-		if !slices.ContainsFunc(p.plan, func(o dialog.Due) bool { return sameDue(d, o) }) {
+		if containsDue(p.plan, d) {
+			continue
+		}
+		i := slices.IndexFunc(old, func(o dialog.Due) bool { return o.Heap == d.Heap && o.Task == d.Task })
+		if i < 0 {
 			if _, err := db.stmts.exec(dueAdd, int64(d.Person), int64(d.Heap), string(d.Task), int64(d.Day), ms(d.At), ms(d.At)); err != nil {
 				return err
 			}
+			continue
+		}
+		moved, err := db.stmts.exec(dueMove, int64(d.Day), ms(d.At), int64(d.Person), int64(d.Heap), string(d.Task), int64(old[i].Day))
+		if err != nil {
+			return err
+		}
+		if moved == 0 { // another program wrote the rows
+			return db.mend(p)
+		}
+		old = slices.Delete(old, i, i+1)
+	}
+	for _, d := range old {
+		if _, err := db.stmts.exec(dueCut, int64(d.Person), int64(d.Heap), string(d.Task), int64(d.Day)); err != nil {
+			return err
 		}
 	}
-	p.plan, p.look = plan, 0
+	p.plan = plan
 	return nil
+}
+
+func containsDue(plan []dialog.Due, d dialog.Due) bool {
+	return slices.ContainsFunc(plan, func(o dialog.Due) bool { return sameDue(o, d) })
+}
+
+// mend writes a person's due rows anew. They should be the plan already; after a
+// program that planned otherwise they may not be.
+func (db *DB) mend(p *page) error {
+	if _, err := db.stmts.exec(dueCutAll, int64(p.state.Person.ID)); err != nil {
+		return err
+	}
+	p.plan = nil
+	return db.projectDue(p)
 }
 
 func sameDue(a, b dialog.Due) bool {

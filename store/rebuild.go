@@ -31,21 +31,23 @@ func (db *DB) Rebuild(ctx context.Context) error {
 				return err
 			}
 		}
-		if _, err := db.conn.ExecContext(ctx, "DELETE FROM snapshot"); err != nil {
-			return err
-		}
 		people, err := db.people(ctx)
 		if err != nil {
 			return err
 		}
 		for _, id := range people {
-			p := &page{}
+			p, err := db.page(id)
+			if err != nil {
+				return err
+			}
 			if err := db.foldAnew(p, id); err != nil {
 				return err
 			}
+			p.plan, p.was, p.grown, p.lines = nil, projected{}, true, snapshotEvery
 			if err := db.settle(p); err != nil {
 				return err
 			}
+			db.shelf.drop(id)
 		}
 		return nil
 	})

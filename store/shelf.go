@@ -13,11 +13,11 @@ type page struct {
 	chat  int64
 	state dialog.State // with its Talk, without its Register
 	plan  []dialog.Due // as the due rows stand
-	look  int64        // latest moment to which due rows were pushed, 0 = none
 	last  int64        // number of the diary's last line
+	upto  int64        // the last line that the kept snapshot holds
 	lines int          // lines since the last snapshot
 	fresh bool         // not in the file yet
-	dirty bool         // the diary grew in this transaction
+	grown bool         // the diary has new lines
 	anew  bool         // a line was struck: fold from the start
 	was   projected
 }
@@ -72,7 +72,7 @@ func (s *shelf) lay(p *page) *page {
 // keep puts the pages of a transaction that held back on the shelf.
 func (s *shelf) keep() {
 	for id, p := range s.desk {
-		p.fresh, p.dirty, p.anew = false, false, false
+		p.fresh = false
 		if e := s.byID[id]; e != nil {
 			e.Value = p
 			s.order.MoveToFront(e)

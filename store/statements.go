@@ -31,17 +31,17 @@ const (
 	personByChat
 	personByID
 	personAdd
-	personTalk
+	personSet
+	personFold
 
 	entryAdd
 	entryList
-	snapshotGet
-	snapshotSet
-	snapshotCut
 
 	dueList
 	dueAdd
 	dueCut
+	dueCutAll
+	dueMove
 	duePush
 	dueNext
 	dueMin
@@ -96,23 +96,23 @@ var sqlOf = [queries]string{
 	inboxSpoil: `UPDATE inbox SET done = ?, spoiled = ? WHERE seq = ?`,
 	inboxList:  `SELECT seq, chat, got, raw FROM inbox WHERE done IS NULL ORDER BY seq LIMIT ?`,
 
-	personByChat: `SELECT id, talk FROM person WHERE chat = ?`,
-	personByID:   `SELECT coalesce(chat, 0), talk FROM person WHERE id = ?`,
-	personAdd:    `INSERT INTO person (id, chat, talk) VALUES (?, nullif(?, 0), '{}')`,
-	personTalk:   `UPDATE person SET talk = ? WHERE id = ?`,
+	personByChat: `SELECT id, chat, talk, last, upto, fold FROM person WHERE chat = ?`,
+	personByID:   `SELECT id, coalesce(chat, 0), talk, last, upto, fold FROM person WHERE id = ?`,
+	personAdd:    `INSERT INTO person (id, chat, talk, last, upto) VALUES (?, nullif(?, 0), '{}', 0, 0)`,
+	personSet:    `UPDATE person SET talk = ?, last = ? WHERE id = ?`,
+	personFold:   `UPDATE person SET talk = ?1, last = ?2, upto = ?2, fold = ?3 WHERE id = ?4`,
 
-	entryAdd:    `INSERT INTO entry (person, id, heap, at, day, noted, by, told, kind, body) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
-	entryList:   `SELECT id, heap, at, day, noted, by, told, kind, body FROM entry WHERE person = ? AND id > ? ORDER BY id`,
-	snapshotGet: `SELECT upto, lines, body FROM snapshot WHERE person = ?`,
-	snapshotSet: `INSERT INTO snapshot VALUES (?, ?, ?, ?) ON CONFLICT (person) DO UPDATE SET upto = excluded.upto, lines = excluded.lines, body = excluded.body`,
-	snapshotCut: `DELETE FROM snapshot WHERE person = ?`,
+	entryAdd:  `INSERT INTO entry (person, id, heap, at, day, noted, by, told, kind, body) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+	entryList: `SELECT id, heap, at, day, noted, by, told, kind, body FROM entry WHERE person = ? AND id > ? ORDER BY id`,
 
-	dueList: `SELECT heap, task, day, at, look FROM due WHERE person = ? ORDER BY heap, task, day`,
-	dueAdd:  `INSERT INTO due (person, heap, task, day, at, look) VALUES (?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING`,
-	dueCut:  `DELETE FROM due WHERE person = ? AND heap = ? AND task = ? AND day = ?`,
-	duePush: `UPDATE due SET look = ? WHERE person = ? AND look <= ?`,
-	dueNext: `SELECT person FROM due WHERE look <= ? ORDER BY look, person LIMIT ?`,
-	dueMin:  `SELECT coalesce(min(look), 0) FROM due`,
+	dueList:   `SELECT heap, task, day, at FROM due WHERE person = ? ORDER BY heap, task, day`,
+	dueAdd:    `INSERT INTO due (person, heap, task, day, at, look) VALUES (?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING`,
+	dueCut:    `DELETE FROM due WHERE person = ? AND heap = ? AND task = ? AND day = ?`,
+	dueCutAll: `DELETE FROM due WHERE person = ?`,
+	dueMove:   `UPDATE due SET day = ?1, at = ?2, look = ?2 WHERE person = ?3 AND heap = ?4 AND task = ?5 AND day = ?6`,
+	duePush:   `UPDATE due SET look = ? WHERE person = ? AND look <= ?`,
+	dueNext:   `SELECT person FROM due WHERE look <= ? ORDER BY look, person LIMIT ?`,
+	dueMin:    `SELECT coalesce(min(look), 0) FROM due`,
 
 	cardSet:   `INSERT INTO card VALUES (?, ?) ON CONFLICT (person) DO UPDATE SET body = excluded.body`,
 	cardCut:   `DELETE FROM card WHERE person = ?`,

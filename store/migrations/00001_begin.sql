@@ -30,7 +30,10 @@ CREATE INDEX inbox_waiting ON inbox (seq) WHERE done IS NULL;
 CREATE TABLE person (
     id   INTEGER PRIMARY KEY,
     chat INTEGER UNIQUE,           -- none for a farmer without a phone
-    talk TEXT NOT NULL
+    talk TEXT NOT NULL,
+    last INTEGER NOT NULL,         -- the diary's last line
+    upto INTEGER NOT NULL,         -- the last line that fold holds
+    fold TEXT                      -- a snapshot; none costs speed and nothing else
 ) STRICT;
 
 -- The diary. Kept by person, so that one fold reads one stretch of pages.
@@ -114,12 +117,6 @@ CREATE TABLE invite (
     ended   INTEGER NOT NULL
 ) STRICT, WITHOUT ROWID;
 
-CREATE TABLE snapshot (
-    person INTEGER PRIMARY KEY,
-    upto   INTEGER NOT NULL,       -- the last entry folded in
-    lines  INTEGER NOT NULL,       -- how many that were
-    body   TEXT NOT NULL
-) STRICT;
 -- End of what can be made anew.
 
 -- People who asked to be deleted and wait for their last letter.
@@ -134,6 +131,6 @@ CREATE TABLE tombstone (
 ) STRICT;
 
 -- +goose Down
-DROP TABLE tombstone; DROP TABLE leaving; DROP TABLE snapshot; DROP TABLE invite; DROP TABLE crew;
+DROP TABLE tombstone; DROP TABLE leaving; DROP TABLE invite; DROP TABLE crew;
 DROP TABLE membership; DROP TABLE card; DROP TABLE due; DROP TABLE hold; DROP TABLE letter;
 DROP TABLE entry; DROP TABLE person; DROP TABLE inbox; DROP TABLE setting; DROP TABLE counter;

@@ -1,0 +1,119 @@
+package scheduler
+
+import (
+	"context"
+	"fmt"
+	"path/filepath"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+
+	"warmstick/dialog"
+	"warmstick/store"
+)
+
+// The same thousand reminders fall due among ten thousand heaps and among a
+// million: the cost must follow what is due. Nobody is at hand when they fall
+// due, as in a morning after a restart. Between two ticks the thousand put it off
+// until tomorrow.
+func BenchmarkTick(b *testing.B) {
+	for _, heaps := range []int{10_000, 1_000_000} {
+		b.Run(fmt.Sprintf("heaps=%d", heaps), func(b *testing.B) {
+			const due = 1000
+			path := filepath.Join(b.TempDir(), "w.db")
+			people := season(b, path, heaps, due)
+			now := monday.Add(3*24*time.Hour + 30*time.Minute)
+			db := village(b, path, store.Options{Pages: 1})
+			var took time.Duration
+			for b.Loop() {
+				began := time.Now()
+				n, err := Tick(b.Context(), db, now)
+				took += time.Since(began)
+				require.NoError(b, err)
+				require.Equal(b, due, n)
+				b.StopTimer()
+				tomorrow(b, db, now.Add(time.Hour), people)
+				now = now.AddDate(0, 0, 1)
+				b.StartTimer()
+			}
+			b.ReportMetric(float64(took.Nanoseconds())/float64(b.N)/due, "ns/due")
+		})
+	}
+}
+
+// village opens a file whose people tell facts one after the other; the clock
+// speaks through the real conversation.
+func village(b *testing.B, path string, o store.Options) *store.DB {
+	b.Helper()
+	o.Step = func(s dialog.State, in dialog.Input, now time.Time) dialog.Answer {
+		m, ok := in.(dialog.Message)
+		if !ok {
+			return dialog.Step(s, in, now)
+		}
+		facts := []dialog.Event{dialog.Snoozed{Task: dialog.TaskStick, Day: dialog.DayOf(now, s.Person.Zone()) + 1}}
+		if m.Text == "begin" {
+			facts = []dialog.Event{dialog.Consented{Version: "1"}, dialog.LanguageSet{Lang: "en"}, dialog.Placed{Zone: "Africa/Nairobi"},
+				dialog.Begun{Path: dialog.HotHeap}, dialog.Built{}}
+		}
+		a := dialog.Answer{Talk: s.Talk}
+		for _, e := range facts {
+			a.Entries = append(a.Entries, dialog.Entry{Heap: heapOf(e), At: now, Noted: now, Day: dialog.DayOf(now, s.Person.Zone()), By: s.Person.ID, Told: 1, Event: e})
+		}
+		return a
+	}
+	db, err := store.Open(context.Background(), path, o)
+	require.NoError(b, err)
+	b.Cleanup(func() { db.Close() })
+	return db
+}
+
+// season makes a file of many farmers with one heap each, of whom some have the
+// stick due three days after monday and the rest a year later, and gives those
+// who have it due, spread over the file.
+func season(b *testing.B, path string, heaps, due int) []int64 {
+	b.Helper()
+	db := village(b, path, store.Options{Loose: true, Pages: 1})
+	var early []int64
+	var calls []store.Call
+	tell := func(now time.Time) {
+		_, err := db.Converse(b.Context(), now, calls...)
+		require.NoError(b, err)
+		calls = calls[:0]
+	}
+	for chat := int64(1); chat <= int64(heaps); chat++ {
+		call := store.Call{Chat: chat, In: dialog.Message{Text: "begin"}}
+		if chat%int64(heaps/due) == 0 {
+			early = append(early, chat)
+			_, err := db.Converse(b.Context(), monday, call)
+			require.NoError(b, err)
+			continue
+		}
+		if calls = append(calls, call); len(calls) == 1000 {
+			tell(monday.AddDate(1, 0, 0))
+		}
+	}
+	tell(monday.AddDate(1, 0, 0))
+	require.NoError(b, db.Close())
+	return early
+}
+
+// tomorrow lets people put off what they were reminded of, and takes the letters
+// away.
+func tomorrow(b *testing.B, db *store.DB, now time.Time, people []int64) {
+	b.Helper()
+	var calls []store.Call
+	for _, chat := range people {
+		calls = append(calls, store.Call{Chat: chat, In: dialog.Message{Text: "tomorrow"}})
+	}
+	_, err := db.Converse(b.Context(), now, calls...)
+	require.NoError(b, err)
+	letters, err := db.Letters(b.Context(), now, 2*len(people), func(int64, int) bool { return true })
+	require.NoError(b, err)
+	var fates []store.Fate
+	for _, l := range letters {
+		fates = append(fates, store.Fate{Letter: l.ID, Person: l.Letter.To})
+	}
+	_, err = db.Settle(b.Context(), fates)
+	require.NoError(b, err)
+}
