@@ -15,6 +15,7 @@ import (
 type question struct {
 	asks  string // the contract's word for it
 	topic string // how package understand reads short answers to it
+	also  string // a second way to read an answer, where the first is not sure
 	task  Task   // the act it belongs to, for "later" and "not yet"
 	// choices are shown as numbered buttons; a number, a button and the words
 	// mean the same.
@@ -84,6 +85,8 @@ type meaning struct {
 	picked bool     // it came by number, button or label
 	day    Day      // when the things reported happened
 	dated  bool     // the message named that day
+	ahead  Day      // the day that the message names, read as one to come
+	named  HeapID   // the heap that the message names, as in "heap 2"
 	lang   string   // the language the text seems to be in
 }
 

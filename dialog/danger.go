@@ -104,7 +104,7 @@ func (x *exchange) alarm(id HeapID, what string) {
 		return
 	}
 	x.note(id, Peril{what})
-	if x.tellOfficers("alert_peril", phrases.Args{"What": perilWord(what), "Heap": int(h.ID)}, what) {
+	if x.alertOfficers(id, what) {
 		x.advise("officer_told")
 		x.say("officer_told", nil, "officer_told")
 	}
@@ -112,21 +112,6 @@ func (x *exchange) alarm(id HeapID, what string) {
 
 func perilWord(what string) worded {
 	return func(lang string) string { return phrases.Text(lang, "peril_"+what, nil) }
-}
-
-// tellOfficers writes to every officer of the farmer's groups.
-func (x *exchange) tellOfficers(key string, args phrases.Args, what string) bool {
-	told := false
-	for _, id := range x.officers() {
-		to, ok := x.s.Register.State(id)
-		if !ok || id == x.s.Person.ID {
-			continue
-		}
-		args["Name"], args["Place"] = x.s.Person.Name, x.placeName()
-		x.letter(to, Alert, key, args, "officer_told")
-		told = true
-	}
-	return told
 }
 
 // officers lists the officers of the person's groups, each once.

@@ -43,6 +43,9 @@ type Register interface {
 	Members(GroupID) []Card
 	// Invite finds an invite by its code, expired or withdrawn ones included.
 	Invite(code string) (Invite, bool)
+	// Sending counts the letters of an announcement that have not gone yet, and
+	// those that were refused.
+	Sending(batch string) (waiting, refused int)
 	// NewID gives an id that no person or group has had.
 	NewID() int64
 	// Chance gives n letters and digits that nobody can guess; a rehearsal
@@ -150,6 +153,7 @@ type Answer struct {
 	Talk    Talk       // where the conversation now stands
 	Letters []Letter   // in order
 	Forget  []PersonID // erase these people after the letters to them are gone
+	Halt    []string   // announcements whose letters are not to go any more
 }
 
 // LetterKind is why a letter goes out; the sender lets replies overtake the rest.

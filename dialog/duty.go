@@ -88,6 +88,13 @@ func (d Duty) after(e Entry) Duty {
 		}
 	case Announced:
 		d.Batches = append(slices.Clip(d.Batches), Batch{ev.Batch, ev.N, ev.Last})
+	case BatchStopped:
+		d.Batches = slices.Clone(d.Batches)
+		for i := range d.Batches {
+			if d.Batches[i].ID == ev.Batch {
+				d.Batches[i].N -= ev.N
+			}
+		}
 	case Counted:
 		d.Batches = slices.DeleteFunc(slices.Clone(d.Batches), func(b Batch) bool { return b.ID == ev.Batch })
 	case Reminded:

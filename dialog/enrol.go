@@ -272,7 +272,9 @@ func (x *exchange) hourTold(_ Question, m meaning) bool {
 		said = v
 	}
 	minute := -1
-	if h, min, ok := understand.Clock(said, x.lang()); ok {
+	if m.no() || m.has("when=skip") || m.has("when=later") {
+		minute = DefaultMinute
+	} else if h, min, ok := understand.Clock(said, x.lang()); ok {
 		minute = h*60 + min
 	} else if n, ok := digits(said); ok && n < 24 {
 		minute = n * 60

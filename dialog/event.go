@@ -30,6 +30,8 @@ type (
 		Unit, Material string
 		Kg             float64
 	}
+	// Hidden: heaps are shown only after a word, of which a print is kept; 0 ends it.
+	Hidden    struct{ Print uint64 }
 	StopAsked struct{}
 	CameBack  struct{}
 	// Heard: the person wrote while reminders were waiting for an answer.
@@ -87,8 +89,11 @@ type (
 		N     int
 		Last  time.Time // when the last of them may go
 	}
-	BatchStopped struct{ Batch string }
-	Counted      struct{ Batch string }
+	BatchStopped struct {
+		Batch string
+		N     int
+	}
+	Counted struct{ Batch string }
 	// NamesTaken: a paper with names was asked for.
 	NamesTaken struct{ Group GroupID }
 	// Struck takes back every line told together under that number.
@@ -164,6 +169,8 @@ type (
 	Peril struct{ What string }
 	// PerilSeen: an officer has seen it, or the farmer says it is over.
 	PerilSeen struct{}
+	// Paused: rain, a feast or planting time; the plan rests until that day.
+	Paused struct{ Until Day }
 	// Snoozed: not before that day. Skipped: not at all in this round.
 	Snoozed struct {
 		Task Task
@@ -188,7 +195,7 @@ var events = func() map[string]reflect.Type {
 	set := map[string]reflect.Type{}
 	for _, e := range []Event{
 		Consented{}, LanguageSet{}, Named{}, Placed{}, HourSet{}, UnitsSet{}, PicturesSet{},
-		MeasureSet{}, StopAsked{}, CameBack{}, Heard{}, BarSet{}, Appointed{}, Joined{}, GroupLeft{},
+		MeasureSet{}, Hidden{}, StopAsked{}, CameBack{}, Heard{}, BarSet{}, Appointed{}, Joined{}, GroupLeft{},
 		GroupMade{}, RoleGiven{}, RoleEnded{}, InviteMade{}, InviteEnded{}, OfficerAsked{},
 		OfficerWrote{}, Visited{}, PutOff{}, Struck{},
 		Entered{}, LeftBehind{}, AlertGot{}, AlertSeen{}, AlertPassed{}, Announced{}, BatchStopped{}, Counted{}, NamesTaken{},
@@ -197,7 +204,7 @@ var events = func() map[string]reflect.Type {
 		LayerLaid{}, Squeezed{}, Built{}, StickRead{}, Smelt{}, Saw{}, RedoOrdered{}, TurnedOver{}, Sank{}, Measured{},
 		Watered{}, Covered{}, FinishedEarly{}, Opened{}, Cooled{}, Sieved{}, Passed{}, TrialSet{}, TrialDone{},
 		WormsHad{}, Fed{}, WormsSeen{}, Ripe{}, HarvestTaken{}, Yielded{}, UseChosen{}, Rated{}, Finished{},
-		GivenUp{}, Advised{}, Peril{}, PerilSeen{}, Snoozed{}, Skipped{}, Reminded{}, Missed{},
+		GivenUp{}, Advised{}, Peril{}, PerilSeen{}, Paused{}, Snoozed{}, Skipped{}, Reminded{}, Missed{},
 	} {
 		set[reflect.TypeOf(e).Name()] = reflect.TypeOf(e)
 	}
@@ -235,6 +242,7 @@ func (HourSet) event()       {}
 func (UnitsSet) event()      {}
 func (PicturesSet) event()   {}
 func (MeasureSet) event()    {}
+func (Hidden) event()        {}
 func (StopAsked) event()     {}
 func (CameBack) event()      {}
 func (Heard) event()         {}
@@ -297,6 +305,7 @@ func (Finished) event()      {}
 func (GivenUp) event()       {}
 func (Peril) event()         {}
 func (PerilSeen) event()     {}
+func (Paused) event()        {}
 func (Snoozed) event()       {}
 func (Skipped) event()       {}
 func (Reminded) event()      {}

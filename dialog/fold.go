@@ -31,9 +31,7 @@ func Fold(id PersonID, diary []Entry) State {
 func (s State) After(e Entry) State {
 	s.Heaps = slices.Clone(s.Heaps)
 	if i := s.at(e.Heap); i >= 0 {
-		s.Heaps[i] = s.Heaps[i].After(e)
-		s.Person.take(e)
-		return s
+		s.Heaps[i] = s.Heaps[i].own()
 	}
 	s.take(e)
 	return s
@@ -54,6 +52,9 @@ func (s *State) take(e Entry) {
 		s.Heaps = append(s.Heaps, Heap{ID: e.Heap})
 	}
 	s.Heaps[i].take(e)
+	if _, built := e.Event.(Built); built {
+		s.Heaps[i].High = s.Person.Highland()
+	}
 }
 
 // at is the place of a heap in the list, -1 when there is none.

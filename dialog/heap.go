@@ -66,6 +66,8 @@ type Heap struct {
 
 	Built    Day        `json:",omitempty"` // day 0 of this round
 	BuiltAt  time.Time  `json:",omitzero"`
+	High     bool       `json:",omitempty"` // built in cold highlands: first heat a day later
+	Pause    Day        `json:",omitempty"` // the plan rests until then
 	First    Day        `json:",omitempty"` // day 0 of the first round
 	Size     [3]float64 `json:",omitzero"`  // metres, as last told
 	SizeKept float64    `json:",omitempty"` // share of the volume after the turn; 0 = not asked, -1 = not known
@@ -178,9 +180,15 @@ func (h Heap) LastTurn() Day {
 // stays as it was. It is total: a line that does not fit is counted in Odd and
 // changes nothing else.
 func (h Heap) After(e Entry) Heap {
+	h = h.own()
+	h.take(e)
+	return h
+}
+
+// own copies what take may write to.
+func (h Heap) own() Heap {
 	h.Have, h.Reads, h.Turns, h.Seen = slices.Clone(h.Have), slices.Clone(h.Reads), slices.Clone(h.Turns), slices.Clone(h.Seen)
 	h.Acts = maps.Clone(h.Acts)
-	h.take(e)
 	return h
 }
 
@@ -283,6 +291,8 @@ func (h *Heap) takeFact(e Entry) {
 		h.Peril, h.PerilAt = ev.What, e.Noted
 	case PerilSeen:
 		h.Peril = ""
+	case Paused:
+		h.Pause = ev.Until
 	case Snoozed:
 		a := h.Acts[ev.Task]
 		a.Sent, a.Until = 0, ev.Day
@@ -348,7 +358,7 @@ func (h *Heap) takeHeat(e Entry) {
 			slices.SortStableFunc(h.Reads, func(a, b Reading) int { return a.At.Compare(b.At) })
 		}
 		h.clearAct(TaskStick, TaskOpen)
-		if h.Check == "" && h.Round == 1 && h.Built != 0 && e.Day-h.Built >= stickFrom {
+		if h.Check == "" && h.Round == 1 && h.Built != 0 && e.Day-h.Built >= h.checkFrom() {
 			h.Check = ev.Warmth
 		}
 		if h.HotIn == 0 && ev.Warmth == "hot" && h.Round > 0 && h.Opened == 0 {

@@ -33,16 +33,17 @@ func (x *exchange) hear(m Message) {
 			return
 		}
 	}
+	if x.staffHears(line, m) {
+		return
+	}
 	said := x.read(line)
 	if x.danger(said) {
 		return
 	}
-	if x.s.Person.Appointed || x.s.Person.Officer() {
-		if x.officerWords(line, m) {
-			return
-		}
-	}
 	if x.stranger(line, said) {
+		return
+	}
+	if x.behindWord(line) {
 		return
 	}
 	x.keepLine(line)
@@ -89,17 +90,25 @@ func (x *exchange) comeBack(line string) {
 
 // read makes the meaning of a line under the open question.
 func (x *exchange) read(line string) meaning {
-	topic := questions()[x.open.ID].topic
+	kind := questions()[x.open.ID]
+	topic := kind.topic
 	if topic == "" {
 		topic = "none"
 	}
 	r := understand.Read(line, x.lang(), topic)
+	if !r.Sure && kind.also != "" {
+		if second := understand.Read(line, x.lang(), kind.also); second.Sure {
+			r = second
+		}
+	}
 	m := meaning{text: line, guess: r.Guess, lang: r.Lang, day: x.today}
 	if r.Sure {
 		m.codes = r.Codes
 	}
+	m.named = x.namedHeap(line)
 	if d, ok := understand.When(line, x.lang()); ok {
 		m.day, m.dated = x.past(d)
+		m.ahead = x.future(d)
 	}
 	return m
 }
@@ -130,6 +139,13 @@ func (x *exchange) command(line string, m meaning) bool {
 	}
 	if _, ok := pickOf(x.open, line); ok {
 		return false // the label of a choice wins over a command of the same word
+	}
+	if x.seasonWord(line) || x.hideWord(line) {
+		return true
+	}
+	if c, ok := wordPick(x.lang(), Question{Choices: []Choice{{Means: "word=new_heap"}}}, line); ok && len(strings.Fields(line)) < 4 && c.Means != "" {
+		x.ask("path", 0)
+		return true
 	}
 	name := ""
 	if c, ok := understand.Parse(line, x.lang()); ok && c.Name != "announce" {
@@ -186,6 +202,9 @@ func (x *exchange) obey(name string, m meaning) bool {
 		x.say("invite_farmer", nil)
 		x.again()
 	case "board", "round", "digest", "groups", "announce", "visited":
+		if questions()[x.open.ID].raw != nil {
+			return false // "today" is a date before it is an officer's word
+		}
 		x.say("officers_only", nil)
 		x.again()
 	default:
@@ -257,7 +276,7 @@ func (x *exchange) answerTo(q Question, m meaning) bool {
 	}
 	x.close()
 	if w := m.value("when"); w != "" && !x.tellsFact(m) {
-		x.putOff(q, w)
+		x.putOff(q, w, m.ahead)
 		x.s.Talk.Misses = 0
 		return true
 	}
@@ -288,6 +307,13 @@ func isFact(code string) bool {
 func (x *exchange) press(button string) {
 	x.line = ""
 	x.comeBack(button)
+	if x.locked() {
+		x.say("hide_locked", nil)
+		return
+	}
+	if x.staffPress(button) {
+		return
+	}
 	seq, index, ok := strings.Cut(strings.TrimPrefix(button, "a"), ".")
 	n, good := digits(seq)
 	i, fine := digits(index)

@@ -23,7 +23,7 @@ func menuQuestions() map[string]question {
 
 func menuChoices(x *exchange, _ Question) []Choice {
 	if x.s.Person.Officer() {
-		return labelled(x.lang(), "word=board", "word=round", "word=invite", "word=digest", "word=settings")
+		return labelled(x.lang(), "word=board", "word=round", "word=groups", "word=digest", "word=settings")
 	}
 	return labelled(x.lang(), "word=status", "word=next", "word=new_heap", "word=officer", "word=settings")
 }
@@ -196,6 +196,9 @@ func (x *exchange) undo(m meaning) {
 	x.heap = 0
 	x.say("undone", nil, "undone")
 	x.open, x.was.Talk.Open = last.Open, last.Open
+	if m.text != "" && !m.picked {
+		m = x.read(m.text) // "I meant cold": cold is read as the answer it was
+	}
 	m.codes = slices.DeleteFunc(slices.Clone(m.codes), func(c string) bool { return strings.HasPrefix(c, "ask=") })
 	if x.tellsFact(m) {
 		if (last.Open.ID == "" || !x.answerTo(last.Open, m)) && !x.reports(m) {

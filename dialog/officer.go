@@ -3,20 +3,31 @@ package dialog
 import (
 	"slices"
 	"strings"
-	"time"
 
 	"warmstick/dialog/phrases"
 	"warmstick/dialog/understand"
 )
 
-// Between farmer and officer: joining by code, asking for a person, words both
-// ways.
+// Officers and lead farmers: the words only they have, and whom they may ask
+// about. Every look at a farmer goes through flock, so that another group's
+// farmer is answered exactly like nobody.
 
 func officerQuestions() map[string]question {
-	return map[string]question{
-		"officer_text": {asks: "text", raw: (*exchange).officerText},
-		"answer_text":  {asks: "text", raw: (*exchange).answerText},
+	set := map[string]question{}
+	for _, part := range []map[string]question{
+		boardQuestions(), drillQuestions(), visitQuestions(), relayQuestions(), announceQuestions(),
+		groupQuestions(), digestQuestions(), proxyQuestions(), lessonQuestions(),
+	} {
+		for id, q := range part {
+			set[id] = q
+		}
 	}
+	return set
+}
+
+// staff says whether the person looks after anybody, or may begin to.
+func (p Person) staff() bool {
+	return p.Officer() || len(p.Groups(Lead)) > 0
 }
 
 // appoint makes the person an officer by the operator's word.
@@ -26,223 +37,242 @@ func (x *exchange) appoint() {
 	}
 }
 
-// bar notes that the person's phone refuses our letters, and tells the officer.
+// bar notes that the person's phone refuses our letters; the board tells it.
 func (x *exchange) bar(now bool) {
-	if x.s.Person.Barred == now || x.s.Person.Consent == "" {
+	if x.s.Person.Barred == now || x.s.Person.Consent == "" && !x.s.Person.Appointed {
 		return
 	}
 	x.clock(0, BarSet{now})
-	if now {
-		x.tellOfficers("alert_barred", phrases.Args{}, "barred")
-	}
 }
 
-// inviteLasts is how long a code lets people in (our choice).
-const inviteLasts = 30 * 24 * time.Hour
-
-// join takes a text that is an invite code.
-func (x *exchange) join(line string) bool {
-	code := strings.ToLower(strings.TrimSpace(line))
-	if len(code) < 6 || len(code) > 64 || strings.ContainsAny(code, " \n") {
+// staffHears takes a line that only officers and lead farmers can say: the words
+// of their trade, an answer to an alert, words for a farmer, and whatever is
+// said on behalf of a farmer or in a lesson.
+func (x *exchange) staffHears(line string, m Message) bool {
+	if !x.s.Person.staff() {
 		return false
 	}
-	inv, ok := x.s.Register.Invite(code)
-	if !ok {
-		return false
-	}
-	x.s.Talk.Misses = 0
-	if inv.Ended || x.now.After(inv.Expires) {
-		x.say("invite_old", nil)
-		x.goOnFrom()
+	c, known := understand.Parse(line, x.lang())
+	if known && x.officerWord(c, line) {
+		x.s.Talk.Misses = 0
 		return true
 	}
-	if x.s.Person.Consent == "" && !x.s.Person.Appointed {
-		x.s.Talk.Code = code
-		x.say("invite_later", nil)
-		x.ask("language", 0)
+	if x.inside(Message{Kind: m.Kind, Text: line, File: m.File}, c, known) {
 		return true
 	}
-	x.joinQuietly(code)
-	x.goOnFrom()
-	return true
-}
-
-// goOnFrom puts the open question again, or leads on where none is open.
-func (x *exchange) goOnFrom() {
-	if x.open.ID != "" {
-		x.again()
-		return
+	if x.seenByWord(line) {
+		return true
 	}
-	x.goOn()
-}
-
-// joinQuietly joins without leading on.
-func (x *exchange) joinQuietly(code string) {
-	inv, ok := x.s.Register.Invite(code)
-	if !ok || inv.Ended || x.now.After(inv.Expires) {
-		x.say("invite_old", nil)
-		return
-	}
-	g, _ := x.s.Register.Group(inv.Group)
-	if slices.ContainsFunc(x.s.Person.Roles, func(m Membership) bool { return m.Group == inv.Group }) {
-		x.say("joined_already", phrases.Args{"Group": g.Name})
-		return
-	}
-	if inv.Role == Farmer {
-		x.note(0, Joined{inv.Group})
-	} else {
-		x.note(0, RoleGiven{inv.Group, inv.Role})
-	}
-	x.say("joined", phrases.Args{"Group": g.Name})
-}
-
-// wantOfficer opens a thread with the officers of the farmer's groups.
-func (x *exchange) wantOfficer() {
-	if len(x.officers()) == 0 {
-		x.say("officer_none", nil)
-		x.again()
-		return
-	}
-	x.ask("officer_text", x.heapNow())
-}
-
-// officerText passes the farmer's words on, with what the officer needs to
-// understand them.
-func (x *exchange) officerText(q Question, m meaning) bool {
-	x.close()
-	x.note(0, OfficerAsked{m.text})
-	x.relayUp(m.text)
-	x.say("relayed", nil, "officer_told")
-	return true
-}
-
-func (x *exchange) relayUp(words string) {
-	for _, id := range x.officers() {
-		to, ok := x.s.Register.State(id)
-		if !ok || id == x.s.Person.ID {
-			continue
-		}
-		l := x.letter(to, Relay, "relay_up", phrases.Args{"Name": x.s.Person.Name, "Place": x.placeName(), "Text": words})
-		l.Opens = &Question{ID: "answer_text", Who: x.s.Person.ID}
-		l.Asks = "text"
-	}
-}
-
-// answerText passes an officer's words to the farmer.
-func (x *exchange) answerText(q Question, m meaning) bool {
-	to, ok := x.s.Register.State(q.Who)
-	if !ok {
+	if known && controls[c.Name] {
 		return false
 	}
-	x.close()
-	x.letter(to, Relay, "relay_down", phrases.Args{"Name": x.s.Person.Name, "Text": m.text})
-	x.noteFor(q.Who, to.Person.Zone(), 0, OfficerWrote{m.text})
-	x.say("relayed_down", phrases.Args{"Name": to.Person.Name})
-	return true
+	if x.open.ID == "answer_text" && line != "" {
+		return x.answerLine(line)
+	}
+	return x.named(line)
 }
 
-// officerWords obeys the words that only officers have.
-func (x *exchange) officerWords(line string, m Message) bool {
-	c, ok := understand.Parse(line, x.lang())
-	if !ok {
-		return false
-	}
+// controls are the words that work in every state and are never an answer to a
+// farmer.
+var controls = map[string]bool{
+	"menu": true, "help": true, "undo": true, "stop": true, "officer": true, "status": true, "next": true,
+	"delete_me": true, "my_data": true, "language": true, "settings": true, "start": true,
+}
+
+// officerWord obeys one of the officers' words; false leaves it to the words of
+// everybody, which refuse it to those who may not.
+func (x *exchange) officerWord(c understand.Command, line string) bool {
+	officer := x.s.Person.Officer()
 	switch c.Name {
+	case "board":
+		return officer && x.do(func() { x.board(0) })
+	case "round":
+		return officer && x.do(x.round)
+	case "announce":
+		return officer && x.do(func() { x.announce(c.Rest) })
+	case "digest":
+		return officer && x.do(x.digest)
+	case "visited":
+		return officer && x.do(func() { x.find("visited", c.Rest) })
 	case "invite":
-		x.invite()
-	default:
-		return false
+		return x.do(func() { x.invite(Farmer) })
+	case "groups":
+		return x.do(x.groups)
+	case "heap":
+		if _, own := digits(c.Rest); own || c.Rest == "" || len(x.flock()) == 0 {
+			return false
+		}
+		return x.do(func() { x.find("heap", c.Rest) })
 	}
+	return false
+}
+
+// do runs an officer's word on a clean table: whatever was open is closed, and
+// what went on inside a lesson or for a farmer ends.
+func (x *exchange) do(f func()) bool {
+	x.s.Talk.Inside = nil
+	x.close()
+	f()
 	return true
 }
 
-// invite makes a code for the officer's group, founding the group if need be.
-func (x *exchange) invite() {
-	groups := x.s.Person.Groups(Officer)
-	if len(groups) == 0 {
-		id := GroupID(x.s.Register.NewID())
-		name := x.s.Person.Name
-		if name == "" {
-			name = text(x.lang(), "group_unnamed", nil)
-		}
-		x.remark(0, GroupMade{Group: id, Name: name})
-		groups = []GroupID{id}
-	}
-	code := x.s.Register.Chance(10)
-	x.remark(0, InviteMade{Code: code, Group: groups[0], Role: Farmer, Expires: x.now.Add(inviteLasts)})
-	x.say("invite_made", phrases.Args{"Code": code, "Day": x.dayWord(x.today + 30)})
-}
-
-// hearOther answers what is not plain text: it says what was done with it.
-func (x *exchange) hearOther(m Message, line string) bool {
-	if m.Kind == Text {
-		if x.s.Person.Consent == "" && !x.s.Person.Appointed {
-			x.greetOrAgain()
-			return true
-		}
-		x.say("empty", nil)
-		x.goOnFrom()
-		return true
-	}
-	if x.s.Person.Consent == "" && !x.s.Person.Appointed {
-		if line != "" {
-			return false // the caption is read as words
-		}
-		x.greetOrAgain()
-		return true
-	}
-	switch m.Kind {
-	case Photo, Voice:
-		x.passOn(m, line)
-	case Location:
-		x.say("got_location", nil)
-	case Sticker:
-		x.say("got_sticker", nil)
-	case Contact:
-		x.say("got_contact", nil)
-	default:
-		x.say("got_other", nil)
-	}
-	if line != "" && m.Kind != Contact {
-		return false
-	}
-	x.goOnFrom()
-	return true
-}
-
-func (x *exchange) greetOrAgain() {
-	if x.open.ID == "" {
-		x.greet("")
-		return
-	}
-	x.say("words_please", nil)
-	x.again()
-}
-
-// passOn sends a photo or voice note to the officers by its reference.
-func (x *exchange) passOn(m Message, line string) {
-	passed := false
-	for _, id := range x.officers() {
-		to, ok := x.s.Register.State(id)
-		if !ok || m.File == "" {
+// flock lists the farmers this person may look at, by id: all of a group for
+// its officers, those without a phone for its lead farmers.
+func (x *exchange) flock() []Card {
+	var cards []Card
+	for _, m := range x.s.Person.Roles {
+		if m.Role == Farmer {
 			continue
 		}
-		l := x.letter(to, Relay, "relay_"+string(m.Kind), phrases.Args{"Name": x.s.Person.Name, "Place": x.placeName()})
-		l.File = &Enclosed{Kind: m.Kind, File: m.File}
-		l.Opens = &Question{ID: "answer_text", Who: x.s.Person.ID}
-		l.Asks = "text"
-		passed = true
+		for _, c := range x.s.Register.Members(m.Group) {
+			if c.Person == x.s.Person.ID || c.Nameless || m.Role == Lead && c.Keeper == 0 {
+				continue
+			}
+			if !slices.ContainsFunc(cards, func(k Card) bool { return k.Person == c.Person }) {
+				cards = append(cards, c)
+			}
+		}
 	}
-	key := "got_" + string(m.Kind)
-	if passed {
-		key += "_passed"
-	}
-	x.say(key, nil)
+	return cards
 }
 
-// WithQuestion is a conversation in which another person's message put a question.
-func WithQuestion(t Talk, q Question) Talk {
-	t.Open, t.Misses = q, 0
-	t.Seq++
-	return t
+// fold is the flock of an officer alone: whom a board, a round or an
+// announcement may reach.
+func (x *exchange) fold() []Card {
+	lists := make([][]Card, 0, 1)
+	n := 0
+	for _, g := range x.s.Person.Groups(Officer) {
+		cards := x.s.Register.Members(g)
+		lists, n = append(lists, cards), n+len(cards)
+	}
+	all := make([]Card, 0, n)
+	seen := make(map[PersonID]bool, n)
+	for _, cards := range lists {
+		for _, c := range cards {
+			if !seen[c.Person] && !c.Nameless && c.Person != x.s.Person.ID {
+				seen[c.Person] = true
+				all = append(all, c)
+			}
+		}
+	}
+	return all
+}
+
+// card finds a farmer of the flock again by id; false for anybody else.
+func (x *exchange) card(id PersonID) (Card, bool) {
+	cards := x.flock()
+	i := slices.IndexFunc(cards, func(c Card) bool { return c.Person == id })
+	if i < 0 {
+		return Card{}, false
+	}
+	return cards[i], true
+}
+
+// find looks a farmer up by name and goes on with what was wanted of them:
+// heap, visited or write. Several of one name are asked apart.
+func (x *exchange) find(want, name string) {
+	if name = strings.TrimSpace(name); name == "" {
+		x.say("which_farmer", nil)
+		return
+	}
+	found := namesakes(x.flock(), name)
+	switch len(found) {
+	case 0:
+		x.say("farmer_unknown", phrases.Args{"Name": shortName(name)})
+	case 1:
+		x.with(want, found[0].Person)
+	default:
+		q := Question{ID: "namesake", Text: want}
+		for _, c := range found[:min(len(found), 9)] {
+			q.Choices = append(q.Choices, Choice{Label: x.farmerLabel(c, found), Means: personMeans(c.Person)})
+		}
+		x.put(q)
+	}
+}
+
+// with goes on with one farmer. The flock is asked anew each time: a role may
+// have ended since the list was shown.
+func (x *exchange) with(want string, id PersonID) {
+	c, ok := x.card(id)
+	if !ok {
+		x.say("farmer_unknown", phrases.Args{"Name": "?"})
+		return
+	}
+	switch want {
+	case "visited":
+		x.visited(c)
+	case "write":
+		x.put(Question{ID: "answer_text", Who: c.Person})
+	default:
+		x.drill(c)
+	}
+}
+
+// namesakes finds farmers by name: the whole name first, then a part of it.
+func namesakes(cards []Card, name string) []Card {
+	want := understand.Normal(name)
+	if want == "" {
+		return nil
+	}
+	var whole, part []Card
+	for _, c := range cards {
+		have := understand.Normal(c.Name)
+		switch {
+		case have == "":
+		case have == want:
+			whole = append(whole, c)
+		case strings.HasPrefix(have+" ", want+" ") || strings.Contains(" "+have+" ", " "+want+" ") || len(want) >= 3 && strings.HasPrefix(have, want):
+			part = append(part, c)
+		}
+	}
+	if len(whole) > 0 {
+		return whole
+	}
+	return part
+}
+
+// shortName is a name as somebody typed it, cut to what a sentence bears.
+func shortName(name string) string {
+	if tidy := tidyName(name); tidy != "" {
+		return tidy
+	}
+	return "?"
+}
+
+// farmerLabel names a farmer on a button, told apart from namesakes by place,
+// and from a word of command by its number.
+func (x *exchange) farmerLabel(c Card, among []Card) string {
+	name := nameOf(c, x.lang())
+	twins := 0
+	for _, other := range among {
+		if understand.Normal(other.Name) == understand.Normal(c.Name) {
+			twins++
+		}
+	}
+	if place := areaLabel(c.Area); twins > 1 && place != "" {
+		name += ", " + place
+	}
+	if _, word := understand.Parse(name, x.lang()); word {
+		name = text(x.lang(), "farmer_named", phrases.Args{"Name": name})
+	}
+	return name
+}
+
+// nameOf is a farmer's name, or that they have not told it.
+func nameOf(c Card, lang string) string {
+	if c.Name == "" {
+		return text(lang, "no_name", nil)
+	}
+	return c.Name
+}
+
+func areaLabel(area string) string {
+	if p, ok := placeByID(area); ok {
+		return capital(p.label)
+	}
+	_, town, ok := strings.Cut(area, "/") // an IANA zone
+	if !ok {
+		return area
+	}
+	return strings.ReplaceAll(town, "_", " ")
 }

@@ -20,6 +20,7 @@ type Person struct {
 	Units     string              `json:",omitempty"` // feet or metres
 	NoPicture bool                `json:",omitempty"`
 	Measures  compost.Calibration `json:",omitempty"`
+	Hidden    uint64              `json:",omitempty"` // print of the word that shows the heaps
 	Stopped   bool                `json:",omitempty"`
 	Barred    bool                `json:",omitempty"`
 	Appointed bool                `json:",omitempty"` // officer by the operator's word
@@ -119,6 +120,8 @@ func (p *Person) take(e Entry) {
 		p.NoPicture = ev.Off
 	case MeasureSet:
 		p.Measures = withMeasure(p.Measures, ev)
+	case Hidden:
+		p.Hidden = ev.Print
 	case StopAsked:
 		p.Stopped = true
 	case CameBack:

@@ -48,8 +48,10 @@ type Window struct {
 
 // Day numbers after building unless said otherwise; common practice, no source.
 const (
-	stickFrom   = 3 // the core is felt on day 3 to 5
-	stickUntil  = 5 // after it, cold means "build again"
+	stickFrom   = 3 // the core is felt on day 3 to 5,
+	stickUntil  = 5 // after it, cold means "build again";
+	highFrom    = 4 // in cold highlands on day 4 to 7
+	highUntil   = 7
 	turnFrom    = 7
 	turnLatest  = 12
 	secondTurn  = 14
@@ -166,7 +168,7 @@ func (h Heap) inHeat() []Window {
 		return []Window{{TaskTurn, max(h.Built+secondTurn, turn+secondTurn-turnFrom), max(h.Built+secondUntil, turn+turnFrom+4)}}
 	}
 	if !read {
-		return []Window{{TaskStick, h.Built + stickFrom, h.Built + stickUntil}}
+		return []Window{{TaskStick, h.Built + h.checkFrom(), h.Built + h.checkUntil()}}
 	}
 	switch r.Warmth {
 	case "hot":
@@ -176,15 +178,30 @@ func (h Heap) inHeat() []Window {
 		return []Window{{TaskTurn, max(h.Built+turnFrom, r.Day), max(h.Built+turnLatest, r.Day+5)}}
 	case "cold":
 		day := r.Day - h.Built
-		if day > stickUntil {
+		if day > h.checkUntil() {
 			return []Window{{TaskRebuild, r.Day + 1, r.Day + 2}}
 		}
-		return []Window{{TaskStick, max(min(r.Day+2, h.Built+stickUntil+1), r.Day+1, h.Built+stickFrom), h.Built + stickUntil + 1}}
+		return []Window{{TaskStick, max(min(r.Day+2, h.Built+h.checkUntil()+1), r.Day+1, h.Built+h.checkFrom()), h.Built + h.checkUntil() + 1}}
 	}
 	if h.warmLong() {
 		return []Window{{TaskTurn, r.Day + 1, h.Built + turnLatest}}
 	}
 	return []Window{{TaskStick, r.Day + 2, r.Day + 3}}
+}
+
+// checkFrom and checkUntil bound the days of the heat check.
+func (h *Heap) checkFrom() Day {
+	if h.High {
+		return highFrom
+	}
+	return stickFrom
+}
+
+func (h *Heap) checkUntil() Day {
+	if h.High {
+		return highUntil
+	}
+	return stickUntil
 }
 
 // tooWarm: from 66 C the heap is turned soon (formula band, S13, S22).
@@ -314,7 +331,7 @@ func (h Heap) due(p Person, w Window) (Due, bool) {
 	if a.Skipped || h.tired(w.Task) {
 		return Due{}, false
 	}
-	day := max(w.From, a.Until)
+	day := max(w.From, a.Until, h.Pause)
 	switch {
 	case a.Sent == 0 || w.Task == TaskShake:
 		if a.Last != 0 {

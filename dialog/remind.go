@@ -80,6 +80,9 @@ func remindsBy(h Heap, t Task) string {
 // out; at night, or a day late before the farmer's hour, they are marked missed.
 func (x *exchange) remind(due []Due) {
 	x.kind = Remind
+	if due = x.onDuty(due); len(due) == 0 {
+		return
+	}
 	plan := Plan(x.s)
 	due = slices.DeleteFunc(slices.Clone(due), func(d Due) bool { return !slices.Contains(plan, d) || d.At.After(x.now) })
 	slices.SortStableFunc(due, func(a, b Due) int {
@@ -114,6 +117,13 @@ func (x *exchange) remind(due []Due) {
 func (x *exchange) sayDue(due []Due) {
 	first := due[0]
 	h := x.Heap(first.Heap)
+	if x.s.Person.Hidden != 0 {
+		for _, d := range due {
+			x.clock(d.Heap, Reminded{Task: d.Task, Day: x.today})
+		}
+		x.say("remind_hidden", nil)
+		return
+	}
 	x.heap = h.ID
 	tell := first.Task == TaskShake && !asksShake(h, x.today)
 	args := x.which(h, phrases.Args{"N": int(x.today - h.Built), "Layer": h.Layers + 1})
@@ -170,7 +180,7 @@ func asksShake(h Heap, today Day) bool {
 }
 
 // putOff snoozes the open question's act, or skips it where it may be skipped.
-func (x *exchange) putOff(q Question, when string) {
+func (x *exchange) putOff(q Question, when string, ahead Day) {
 	if q.Heap == 0 || q.Task == "" {
 		x.say("later_fine", nil)
 		return
@@ -193,6 +203,11 @@ func (x *exchange) putOff(q Question, when string) {
 			x.tellNext()
 			return
 		}
+	}
+	if when == "later" && ahead > x.today+1 && ahead < x.today+60 {
+		x.note(q.Heap, Snoozed{q.Task, ahead})
+		x.say("asked_then", phrases.Args{"Day": x.dayWord(ahead)})
+		return
 	}
 	x.note(q.Heap, Snoozed{q.Task, x.today + 1})
 	x.say("asked_tomorrow", nil)

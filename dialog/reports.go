@@ -4,6 +4,9 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"warmstick/dialog/phrases"
+	"warmstick/dialog/understand"
 )
 
 // Reports: a farmer tells what was done or found, asked or not, about this heap
@@ -40,6 +43,9 @@ func (x *exchange) reports(m meaning) bool {
 		return x.reportWithoutHeap(list, m)
 	}
 	id, sure := x.aboutHeap(list)
+	if h, ok := x.s.Heap(m.named); ok && h.Active() {
+		id, sure = h.ID, true
+	}
 	if !sure {
 		x.whichHeap(m)
 		return true
@@ -127,6 +133,24 @@ func (x *exchange) aboutHeap(list []string) (HeapID, bool) {
 		}
 	}
 	return 0, false
+}
+
+// namedHeap reads "heap 2" inside a message; the phrase words_heap lists what a
+// heap is called.
+func (x *exchange) namedHeap(line string) HeapID {
+	words := strings.Fields(understand.Normal(line))
+	for i := range len(words) - 1 {
+		n, ok := digits(words[i+1])
+		if !ok || n == 0 {
+			continue
+		}
+		for _, lang := range []string{x.lang(), phrases.Fallback} {
+			if phrases.Has(lang, "words_heap") && slices.Contains(strings.Split(phrases.Text(lang, "words_heap", nil), ", "), words[i]) {
+				return HeapID(n)
+			}
+		}
+	}
+	return 0
 }
 
 // suits says whether a fact makes sense for a heap as it stands.

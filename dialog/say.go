@@ -60,7 +60,8 @@ func (x *exchange) answer() Answer {
 	if x.s.Person.Consent == "" && !x.s.Person.Appointed {
 		t.Line, t.Lines, t.Past = 0, nil, nil
 	}
-	return Answer{Entries: x.entries, Talk: t, Letters: append(letters, x.letters...), Forget: x.forget}
+	x.lendZone()
+	return Answer{Entries: x.entries, Talk: t, Letters: x.keeps(append(letters, x.letters...)), Forget: x.forget, Halt: x.halt}
 }
 
 // render makes the pieces into as few letters as their limits allow. Buttons

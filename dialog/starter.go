@@ -15,7 +15,7 @@ func starterQuestions() map[string]question {
 		"starter":      {asks: "starter", task: TaskGather, choices: choose("pick=slurry", "pick=curd", "pick=bottle"), answer: (*exchange).starterTold},
 		"later_build":  {asks: "confirm", choices: yesNo, args: laterArgs, answer: (*exchange).laterBuild},
 		"mixed":        {asks: "ready", task: TaskMix, choices: yesNo, args: recipeArgs, answer: (*exchange).mixedTold},
-		"shake":        {asks: "shake", topic: "shake", task: TaskShake, choices: choose("did=shook", "bottle=bloated", "when=later"), answer: (*exchange).shakeTold},
+		"shake":        {asks: "shake", topic: "shake", also: "bottle", task: TaskShake, choices: choose("did=shook", "bottle=bloated", "when=later"), answer: (*exchange).shakeTold},
 		"gas":          {asks: "bottle", topic: "bottle", task: TaskGas, choices: choose("bottle=bloated", "bottle=flat", "bottle=leaking"), answer: (*exchange).gasTold},
 		"bottle_smell": {asks: "smell", topic: "smell", task: TaskBottleSmell, choices: choose("smell=alcohol", "smell=sour", "smell=rotten", "smell=none"), answer: (*exchange).bottleSmelt},
 	}

@@ -13,6 +13,7 @@ func Step(s State, in Input, now time.Time) Answer {
 		s.Register = nobody{}
 	}
 	x := &exchange{was: s, s: s, now: now, today: DayOf(now, s.Person.Zone()), open: s.Talk.Open}
+	x.arrived()
 	switch in := in.(type) {
 	case Message:
 		x.hear(in)
@@ -47,7 +48,8 @@ type exchange struct {
 	heap    HeapID
 	letters []Letter
 	forget  []PersonID
-	asked   *piece // the words that put the open question, where they are not its own
+	halt    []string // announcements to take back
+	asked   *piece   // the words that put the open question, where they are not its own
 }
 
 // piece is one sentence or two to the person who speaks.
@@ -146,5 +148,6 @@ func (nobody) State(PersonID) (State, bool) { return State{}, false }
 func (nobody) Group(GroupID) (Group, bool)  { return Group{}, false }
 func (nobody) Members(GroupID) []Card       { return nil }
 func (nobody) Invite(string) (Invite, bool) { return Invite{}, false }
+func (nobody) Sending(string) (int, int)    { return 0, 0 }
 func (nobody) NewID() int64                 { return 1 }
 func (nobody) Chance(n int) string          { return "AAAAAAAAAAAAAAAA"[:min(n, 16)] }

@@ -36,13 +36,13 @@ func (x *exchange) heatNext(h Heap) string {
 		return ""
 	case turned != 0 && len(h.Turns) == 1 && h.SizeKept == 0 && (!read || r.Day <= turned):
 		return "size"
-	case !read && turned == 0 && x.today-h.Built >= stickFrom && h.Acts[TaskStick].Until <= x.today:
+	case !read && turned == 0 && x.today-h.Built >= h.checkFrom() && h.Acts[TaskStick].Until <= x.today:
 		return "stick"
 	case !read:
 		return ""
 	case turned == 0 && r.Warmth == "cold" && !h.readyToOpen() && x.redoDue(h, r):
 		return x.diagnose(h, r)
-	case turned == 0 && r.Warmth != "hot" && !h.readyToOpen() && r.Day == x.today && h.MoistDay < r.Day && r.Day-h.Built >= stickFrom:
+	case turned == 0 && r.Warmth != "hot" && !h.readyToOpen() && r.Day == x.today && h.MoistDay < r.Day && r.Day-h.Built >= h.checkFrom():
 		return "moisture"
 	case turned != 0 && r.Day > turned && r.Warmth == "cold" && !h.readyToOpen() && !h.Early && !h.Acts[TaskCrumbly].Skipped:
 		return "crumbly"
@@ -51,7 +51,7 @@ func (x *exchange) heatNext(h Heap) string {
 }
 
 func (x *exchange) redoDue(h Heap, r Reading) bool {
-	return compost.Judge(int(r.Day-h.Built), compost.BeforeTurn1, "cold", x.s.Person.Highland()) == compost.ColdRedo
+	return compost.Judge(int(r.Day-h.Built), compost.BeforeTurn1, "cold", h.High) == compost.ColdRedo
 }
 
 // diagnose asks for what is not known about a cold heap: a handful, a smell;
@@ -123,7 +123,7 @@ func (x *exchange) stickTold(h Heap, warmth string, celsius float64, day Day) {
 	if len(h.Turns) > 0 {
 		phase = compost.AfterTurn1
 	}
-	class := compost.Judge(n, phase, warmth, x.s.Person.Highland())
+	class := compost.Judge(n, phase, warmth, h.High)
 	if n >= openFrom && warmth == "cold" {
 		class = compost.ReadyToOpen
 	}
@@ -297,7 +297,7 @@ func (x *exchange) turnTold(h Heap, m meaning) {
 		x.say("turned_cold_path", nil)
 	case h.Opened != 0:
 		x.say("noted", nil)
-	case len(h.Turns) == 0 && read && r.Warmth == "cold" && int(r.Day-h.Built) > stickUntil:
+	case len(h.Turns) == 0 && read && r.Warmth == "cold" && r.Day-h.Built > h.checkUntil():
 		x.say("turned_cold_heap", nil)
 	case len(h.Turns) == 0:
 		x.say("turned_first", nil)

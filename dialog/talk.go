@@ -14,7 +14,12 @@ type Talk struct {
 	Said   uint64    `json:",omitempty"` // print of our last letter, to avoid saying it twice
 	SaidAt time.Time `json:",omitzero"`
 	Line   uint64    `json:",omitempty"` // print of the person's last line
+	Shown  time.Time `json:",omitzero"`  // when the hiding word was last given
 	Lines  []string  `json:",omitempty"` // the last few lines, for an officer who is asked for
+	// Later are answers that an officer owes to others than the one now open.
+	Later []Question `json:",omitempty"`
+	// Inside is a talk on behalf of a farmer without a phone, or a lesson.
+	Inside *Inside `json:",omitempty"`
 }
 
 // Past is one told message that can be taken back, with the question it answered.
@@ -25,12 +30,14 @@ type Past struct {
 
 // Question is one question put to a person.
 type Question struct {
-	ID      string   `json:",omitempty"` // key of questions
-	Heap    HeapID   `json:",omitempty"`
-	Task    Task     `json:",omitempty"`
-	Choices []Choice `json:",omitempty"`
-	Who     PersonID `json:",omitempty"` // the farmer an officer answers or visits
-	Text    string   `json:",omitempty"` // what waits for a yes: an announcement, a doubtful fact
+	ID      string    `json:",omitempty"` // key of questions
+	Heap    HeapID    `json:",omitempty"`
+	Task    Task      `json:",omitempty"`
+	Choices []Choice  `json:",omitempty"`
+	Who     PersonID  `json:",omitempty"` // the farmer an officer answers or visits
+	Text    string    `json:",omitempty"` // what waits for a yes: an announcement, a doubtful fact
+	Group   GroupID   `json:",omitempty"` // the group an officer is busy with
+	From    time.Time `json:",omitzero"`  // not before then: its letter waits for the morning
 }
 
 // Choice is one numbered answer: what is shown and what it means.

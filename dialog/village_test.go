@@ -72,7 +72,7 @@ func (v *village) people() []PersonID {
 func (v *village) Members(id GroupID) []Card {
 	var cards []Card
 	for _, p := range v.people() {
-		if slices.ContainsFunc(v.states[p].Person.Roles, func(m Membership) bool { return m.Group == id && m.Role == Farmer }) {
+		if slices.ContainsFunc(v.states[p].Person.Roles, func(m Membership) bool { return m.Group == id && m.Role != Officer }) {
 			cards = append(cards, CardOf(v.states[p]))
 		}
 	}
@@ -88,6 +88,18 @@ func (v *village) Invite(code string) (Invite, bool) {
 		}
 	}
 	return Invite{}, false
+}
+
+// Sending: letters arrive at once in the village, save those that wait.
+func (v *village) Sending(batch string) (waiting, refused int) {
+	for _, letters := range v.heard {
+		for _, l := range letters {
+			if l.Batch == batch && l.After.After(v.now) {
+				waiting++
+			}
+		}
+	}
+	return waiting, 0
 }
 
 func (v *village) NewID() int64 { v.ids++; return v.ids }
@@ -121,6 +133,11 @@ func (v *village) step(id PersonID, in Input) Answer {
 			v.check(l.To, l)
 		}
 		v.heard[l.To] = append(v.heard[l.To], l)
+	}
+	for _, batch := range a.Halt {
+		for id, letters := range v.heard {
+			v.heard[id] = slices.DeleteFunc(letters, func(l Letter) bool { return l.Batch == batch && l.After.After(v.now) })
+		}
 	}
 	for _, gone := range a.Forget {
 		delete(v.diaries, gone)

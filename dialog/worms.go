@@ -16,7 +16,7 @@ func wormQuestions() map[string]question {
 	return map[string]question{
 		"passed":    {asks: "have", task: TaskTrialSet, choices: basins, raw: (*exchange).passedTold},
 		"trial_set": {asks: "ready", task: TaskTrialSet, choices: yesNo, answer: (*exchange).trialSet},
-		"trial":     {asks: "trial", task: TaskTrial, choices: yesNo, answer: (*exchange).trialTold},
+		"trial":     {asks: "trial", also: "worms", task: TaskTrial, choices: yesNo, answer: (*exchange).trialTold},
 		"worms_kg":  {asks: "have", task: TaskFeed, choices: kilos, raw: (*exchange).wormsKg},
 		"feed":      {asks: "feed", topic: "feed", task: TaskFeed, choices: choose("did=fed", "when=tomorrow"), answer: (*exchange).feedTold},
 		"worms":     {asks: "worms", topic: "worms", task: TaskCare, choices: choose("seen=worms_well", "moisture=dry", "seen=worms_escaping", "seen=worms_dead"), answer: (*exchange).factsOrLater},

@@ -1,0 +1,223 @@
+package dialog
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"warmstick/dialog/phrases"
+)
+
+// The board: who needs me today, the most urgent first, ten lines at a time.
+// Each line begins with its number and the farmer's name.
+
+func boardQuestions() map[string]question {
+	return map[string]question{
+		"board": {asks: "target", raw: (*exchange).boardRaw, answer: (*exchange).boardTold},
+		"line":  {asks: "target", args: answerArgs, choices: lineChoices, answer: (*exchange).lineTold},
+	}
+}
+
+const boardLines = 10
+
+func lineChoices(x *exchange, _ Question) []Choice {
+	return labelled(x.lang(), "line=done", "line=not_today", "line=why", "line=heap", "line=write")
+}
+
+// board shows the lines from one on, in answer to the officer.
+func (x *exchange) board(from int) {
+	flock := x.fold()
+	if len(flock) == 0 {
+		x.say("board_no_farmers", nil)
+		return
+	}
+	lines := Board(flock, x.now)
+	if from >= len(lines) {
+		from = 0
+	}
+	if len(lines) == 0 {
+		x.say("board_empty", phrases.Args{"N": len(flock)})
+		return
+	}
+	head := "board_head"
+	if from > 0 {
+		head = "board_more"
+	}
+	x.say(head, phrases.Args{"N": len(lines)})
+	x.showLines(lines, from, "board")
+}
+
+// showLines writes up to ten lines and lets one be chosen by number.
+func (x *exchange) showLines(lines []Line, from int, list string) {
+	shown := lines[from:min(from+boardLines, len(lines))]
+	q := Question{ID: "board", Text: list + " " + strconv.Itoa(from)}
+	cards := make([]Card, len(shown))
+	for i, l := range shown {
+		cards[i] = l.Card
+	}
+	for i, l := range shown {
+		x.say("board_line", x.lineArgs(i+1, l))
+		for _, m := range []string{x.farmerLabel(l.Card, cards)} {
+			q.Choices = append(q.Choices, Choice{Label: m, Means: personMeans(l.Card.Person)})
+		}
+	}
+	if from+boardLines < len(lines) {
+		q.Choices = append(q.Choices, labelled(x.lang(), "board=more")...)
+	}
+	if x.open.ID == "" {
+		x.put(q)
+	}
+}
+
+// lineArgs are the words of one line: who, where, why, since when, what to take.
+func (x *exchange) lineArgs(no int, l Line) phrases.Args {
+	worst := l.Concerns[0]
+	place := ""
+	if p := areaLabel(l.Card.Area); p != "" {
+		place = " (" + p + ")"
+	}
+	return phrases.Args{"No": no, "Name": nameOf(l.Card, x.lang()), "Place": place, "Why": reasonOf(worst),
+		"Since": dayWord(l.Today, worst.Since), "Take": takeOf(worst)}
+}
+
+// reasonOf is a concern in a few words.
+func reasonOf(c Concern) worded {
+	return func(lang string) string {
+		if what, ok := strings.CutPrefix(c.Kind, "peril_"); ok {
+			return phrases.Text(lang, "concern_peril", phrases.Args{"What": perilWord(what)(lang)})
+		}
+		return phrases.Text(lang, "concern_"+c.Kind, nil)
+	}
+}
+
+// takeOf is what to take along; empty when words are enough.
+func takeOf(c Concern) worded {
+	return func(lang string) string {
+		if key := "take_" + c.Kind; phrases.Has(phrases.Fallback, key) {
+			return " " + phrases.Text(lang, key, nil)
+		}
+		return ""
+	}
+}
+
+// boardRaw reads "2 done", "why 3", "not today 1".
+func (x *exchange) boardRaw(q Question, m meaning) bool {
+	var number string
+	var words []string
+	for _, w := range strings.Fields(m.text) {
+		if _, ok := digits(w); ok && number == "" {
+			number = w
+			continue
+		}
+		words = append(words, w)
+	}
+	n, ok := digits(number)
+	if !ok || len(words) == 0 || n < 1 || n > len(q.Choices) {
+		return false
+	}
+	verb := Question{Choices: lineChoices(x, q)}
+	said := strings.Join(words, " ")
+	c, ok := pickOf(verb, said)
+	if !ok {
+		c, ok = wordPick(x.lang(), verb, said)
+	}
+	id := personOf(meaning{codes: []string{q.Choices[n-1].Means}})
+	if !ok || id == 0 {
+		return false
+	}
+	x.close()
+	return x.lineTold(Question{ID: "line", Who: id}, meaning{codes: []string{c.Means}})
+}
+
+func (x *exchange) boardTold(q Question, m meaning) bool {
+	if m.has("board=more") {
+		list, at, _ := strings.Cut(q.Text, " ")
+		from, _ := strconv.Atoi(at)
+		if list == "round" {
+			x.roundFrom(from + boardLines)
+		} else {
+			x.board(from + boardLines)
+		}
+		return true
+	}
+	id := personOf(m)
+	if id == 0 {
+		return false
+	}
+	c, ok := x.card(id)
+	if !ok {
+		x.say("farmer_gone", nil)
+		return true
+	}
+	x.seen(c.Person)
+	if l, ok := lineOf(&c, x.now); ok {
+		x.say("line_head", phrases.Args{"Name": nameOf(c, x.lang()), "Why": reasonOf(l.Concerns[0]), "Since": dayWord(l.Today, l.Concerns[0].Since)})
+	}
+	x.put(Question{ID: "line", Who: c.Person})
+	return true
+}
+
+// lineTold does what was chosen for one farmer of the board.
+func (x *exchange) lineTold(q Question, m meaning) bool {
+	c, ok := x.card(q.Who)
+	if !ok {
+		x.say("farmer_gone", nil)
+		return true
+	}
+	switch m.value("line") {
+	case "done":
+		x.visited(c)
+	case "not_today":
+		x.noteFor(c.Person, Zone(c.Zone), 0, PutOff{DayOf(x.now, Zone(c.Zone)) + 1})
+		x.seen(c.Person)
+		x.say("put_off", phrases.Args{"Name": nameOf(c, x.lang())})
+	case "why":
+		x.because(c)
+		x.put(Question{ID: "line", Who: c.Person})
+	case "heap":
+		x.drill(c)
+	case "write":
+		x.with("write", c.Person)
+	case "answer_for":
+		x.answerFor(c)
+	default:
+		return false
+	}
+	return true
+}
+
+// because tells the parts of the expected loss.
+func (x *exchange) because(c Card) {
+	l, ok := lineOf(&c, x.now)
+	if !ok {
+		x.say("because_nothing", phrases.Args{"Name": nameOf(c, x.lang())})
+		return
+	}
+	for _, k := range l.Concerns[:min(3, len(l.Concerns))] {
+		if strings.HasPrefix(k.Kind, "peril_") {
+			x.say("because_peril", phrases.Args{"Why": reasonOf(k)})
+			continue
+		}
+		x.say("because_part", phrases.Args{"Why": reasonOf(k), "Since": dayWord(l.Today, k.Since),
+			"Chance": int(math.Round(k.Chance * 100)), "Days": int(math.Round(k.Days)), "Loss": int(math.Ceil(k.Loss()))})
+	}
+	x.say("because_guess", nil)
+}
+
+// boardDue is the morning's board, sent only when it has something to say.
+func (x *exchange) boardDue() {
+	lines := Board(x.fold(), x.now)
+	if len(lines) == 0 {
+		x.clock(0, Missed{TaskBoard, x.today, "nothing to say"})
+		return
+	}
+	x.clock(0, Reminded{Task: TaskBoard, Day: x.today, Tell: true})
+	if x.open.ID == "board" || x.open.ID == "line" || x.open.ID == "menu" {
+		x.close()
+	}
+	x.say("board_morning", phrases.Args{"N": len(lines)})
+	x.showLines(lines, 0, "board")
+	if x.open.ID != "board" {
+		x.say("board_type", nil)
+	}
+}

@@ -1,0 +1,81 @@
+package dialog
+
+import (
+	"strings"
+	"unicode"
+
+	"warmstick/dialog/phrases"
+	"warmstick/dialog/understand"
+)
+
+// Seasons: rain, drought, a feast, planting time. "pause 5 days" moves the plan;
+// the heap itself works on.
+
+// pauseUsual is how many days a pause takes when none is named (our choice).
+const pauseUsual = 7
+
+// longestPause keeps a slip of the finger from ending the reminders for good.
+const longestPause = 120
+
+// ownWord finds one of our own command words, which stands first in the line;
+// the phrase words_cmd_<name> lists them.
+func (x *exchange) ownWord(line, name string) (rest string, ok bool) {
+	low := strings.ToLower(strings.TrimLeft(line, "/"))
+	for _, lang := range []string{x.lang(), phrases.Fallback} {
+		if !phrases.Has(lang, "words_cmd_"+name) {
+			continue
+		}
+		for w := range strings.SplitSeq(phrases.Text(lang, "words_cmd_"+name, nil), ",") {
+			w = strings.TrimSpace(w)
+			rest, found := strings.CutPrefix(low, w)
+			if w != "" && found && (rest == "" || !unicode.IsLetter([]rune(rest)[0]) && !unicode.IsMark([]rune(rest)[0])) {
+				return strings.TrimSpace(rest), true
+			}
+		}
+	}
+	return "", false
+}
+
+// seasonWord obeys pause and go on.
+func (x *exchange) seasonWord(line string) bool {
+	if _, ok := x.ownWord(line, "resume"); ok && x.paused() {
+		x.pauseUntil(x.today)
+		x.say("resumed", nil)
+		x.goOnFrom()
+		return true
+	}
+	rest, ok := x.ownWord(line, "pause")
+	if !ok {
+		return false
+	}
+	if len(x.s.Active()) == 0 {
+		x.say("nothing_running", nil)
+		return true
+	}
+	until := x.today + pauseUsual
+	if n, ok := digits(strings.TrimSpace(strings.TrimFunc(rest, unicode.IsLetter))); ok && n > 0 {
+		until = x.today + Day(n)
+	} else if d, ok := understand.When(rest, x.lang()); ok {
+		until = x.future(d)
+	}
+	until = min(max(until, x.today+1), x.today+longestPause)
+	x.pauseUntil(until)
+	x.close()
+	x.say("paused", phrases.Args{"Day": x.dayWord(until)})
+	return true
+}
+
+func (x *exchange) pauseUntil(day Day) {
+	for _, h := range x.s.Active() {
+		x.note(h.ID, Paused{day})
+	}
+}
+
+func (x *exchange) paused() bool {
+	for _, h := range x.s.Active() {
+		if h.Pause > x.today {
+			return true
+		}
+	}
+	return false
+}
