@@ -269,6 +269,9 @@ func (x *exchange) sank(q Question, m meaning) string {
 	if v := m.value("sank"); v != "" {
 		return v
 	}
+	if c, ok := wordPick(x.lang(), q, m.text); ok {
+		return strings.TrimPrefix(c.Means, "sank=")
+	}
 	if m.has("seen=sunk") {
 		return "third"
 	}

@@ -223,7 +223,7 @@ func (x *exchange) reply(line string, m meaning) bool {
 		x.pick(q, c)
 		return true
 	}
-	if c, ok := wordPick(x.lang(), q, line); ok && !m.no() && !x.tellsFact(m) && m.value("when") == "" && m.value("ask") == "" {
+	if c, ok := wordPick(x.lang(), q, line); ok && !m.no() && m.value("when") == "" && m.value("ask") == "" && (!x.tellsFact(m) || aside(q)) {
 		x.pick(q, c)
 		return true
 	}
@@ -233,6 +233,12 @@ func (x *exchange) reply(line string, m meaning) bool {
 	return x.answerTo(q, m)
 }
 
+// aside says that a question's choices are none of the reports, so that their
+// words ("hot heap") win over a report they resemble.
+func aside(q Question) bool {
+	return !slices.ContainsFunc(q.Choices, func(c Choice) bool { return isFact(c.Means) })
+}
+
 // guessed reads a bare word as the first word of a choice shown: "well" under a
 // button that says "Well, inside".
 func (x *exchange) guessed(q Question, m meaning) (meaning, bool) {
@@ -240,12 +246,16 @@ func (x *exchange) guessed(q Question, m meaning) (meaning, bool) {
 		return m, false
 	}
 	word := strings.ToLower(plain(m.text))
+	var fit []string
 	for _, c := range q.Choices {
 		first, _, _ := strings.Cut(strings.ToLower(c.Label), " ")
 		if utf8.RuneCountInString(word) >= 3 && plain(first) == word {
-			m.codes, m.picked = []string{c.Means}, true
-			return m, true
+			fit = append(fit, c.Means)
 		}
+	}
+	if len(fit) == 1 {
+		m.codes, m.picked = fit, true
+		return m, true
 	}
 	return m, false
 }

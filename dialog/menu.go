@@ -111,7 +111,11 @@ func (x *exchange) status() {
 
 func (x *exchange) statusOf(h Heap) {
 	day, of := x.progress(h)
-	x.say("status_"+string(h.Stage), x.which(h, phrases.Args{"Day": day, "Of": of, "Layers": h.Layers, "N": h.Round}))
+	stage := h.Stage
+	if stage == ColdDung && h.Built == 0 {
+		stage = Planning
+	}
+	x.say("status_"+string(stage), x.which(h, phrases.Args{"Day": day, "Of": of, "Layers": h.Layers, "N": h.Round}))
 	if day > 0 {
 		x.say("bar", phrases.Args{"Bar": bar(day, of), "Day": day, "Of": of})
 	}

@@ -136,7 +136,9 @@ func (x *exchange) smellsGood(h Heap) {
 		x.say("smell_earthy", nil)
 		return
 	}
-	if r, ok := h.Read(); ok && r.Warmth != "cold" && r.Day > h.Opened {
+	r, ok := h.Read()
+	asked := x.was.Talk.Open.ID == "cool" && r.Day < x.today // "cool and of earth" was the question
+	if ok && r.Warmth != "cold" && r.Day > h.Opened && !asked {
 		x.say("still_warm", nil, "too_hot_for_worms")
 		return
 	}

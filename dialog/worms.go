@@ -364,13 +364,16 @@ func (x *exchange) cropTold(q Question, m meaning) bool {
 	if d, ok := compost.Rate(crop); ok {
 		args := phrases.Args{"Low": trim(d.PerM2.Low), "High": trim(d.PerM2.High)}
 		key := "dose_area"
+		if d.PerM2.Low == d.PerM2.High {
+			key = "dose_area_one"
+		}
 		if d.PerPlant.Likely > 0 && d.PerM2.Likely == 0 {
 			key = "dose_plant"
 			args = phrases.Args{"Low": trim(d.PerPlant.Low), "High": trim(d.PerPlant.High)}
 		}
 		x.say(key, args)
 		if reach, ok := compost.Serves(h.YieldKg, crop); ok && h.YieldKg > 0 {
-			if key == "dose_area" {
+			if key != "dose_plant" {
 				x.say("reach_area", phrases.Args{"N": roundTo(reach.M2.Likely, 10)})
 			} else {
 				x.say("reach_plants", phrases.Args{"N": int(reach.Plants.Likely)})
