@@ -57,9 +57,7 @@ func (x *exchange) showLines(lines []Line, from int, list string) {
 	}
 	for i, l := range shown {
 		x.say("board_line", x.lineArgs(i+1, l))
-		for _, m := range []string{x.farmerLabel(l.Card, cards)} {
-			q.Choices = append(q.Choices, Choice{Label: m, Means: personMeans(l.Card.Person)})
-		}
+		q.Choices = append(q.Choices, Choice{Label: x.farmerLabel(l.Card, cards), Means: personMeans(l.Card.Person)})
 	}
 	if from+boardLines < len(lines) {
 		q.Choices = append(q.Choices, labelled(x.lang(), "board=more")...)
