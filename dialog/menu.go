@@ -111,6 +111,7 @@ func (x *exchange) status() {
 
 func (x *exchange) statusOf(h Heap) {
 	day, of := x.progress(h)
+	of = max(of, day)
 	stage := h.Stage
 	if stage == ColdDung && h.Built == 0 {
 		stage = Planning

@@ -15,6 +15,7 @@ import (
 const (
 	letterLimit = 300
 	safetyLimit = 600
+	mostLines   = 8 // what a small screen shows without scrolling
 )
 
 // worded is a slot value that each language says in its own way.
@@ -80,7 +81,8 @@ func (x *exchange) render(t *Talk) []Letter {
 		for _, body := range split(text(lang, p.key, p.args), limit) {
 			n := len(letters)
 			if n > 0 && i != x.care && letters[n-1].Picture == nil && p.pic == nil && p.file == nil &&
-				utf8.RuneCountInString(letters[n-1].Text)+1+utf8.RuneCountInString(body) <= limit {
+				utf8.RuneCountInString(letters[n-1].Text)+1+utf8.RuneCountInString(body) <= limit &&
+				strings.Count(letters[n-1].Text, "\n")+strings.Count(body, "\n") < mostLines-1 {
 				letters[n-1].Text += "\n" + body
 				letters[n-1].Advice = addNew(letters[n-1].Advice, p.advice)
 				continue
