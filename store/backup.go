@@ -205,7 +205,8 @@ func Scrub(ctx context.Context, now time.Time, path string, people []dialog.Pers
 		}
 	}
 	// One file alone: the log is folded in and taken away.
-	if _, err := db.conn.ExecContext(ctx, "PRAGMA journal_mode(DELETE)"); err != nil {
+	db.reads.Close()
+	if err := db.stmts.rowsOnce("PRAGMA journal_mode(DELETE)", func(row) error { return nil }); err != nil {
 		return fmt.Errorf("scrub %s: %w", path, plain(err))
 	}
 	return nil

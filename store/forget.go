@@ -16,7 +16,7 @@ const TooLate = "its day was over before it could go"
 // backup cannot bring them back.
 func (db *DB) Forget(ctx context.Context, now time.Time, id dialog.PersonID) error {
 	err := db.write(ctx, "forget", func() error {
-		return db.erase(ctx, now, id)
+		return db.erase(now, id)
 	})
 	if err != nil {
 		return fmt.Errorf("delete person %d: %w", id, plain(err))
@@ -24,7 +24,7 @@ func (db *DB) Forget(ctx context.Context, now time.Time, id dialog.PersonID) err
 	return db.Wipe(ctx)
 }
 
-func (db *DB) erase(ctx context.Context, now time.Time, id dialog.PersonID) error {
+func (db *DB) erase(now time.Time, id dialog.PersonID) error {
 	for _, q := range []string{
 		`DELETE FROM inbox WHERE chat = (SELECT chat FROM person WHERE id = ?1 AND chat <> 0)`,
 		`DELETE FROM hold WHERE chat = (SELECT chat FROM person WHERE id = ?1)`,
@@ -37,11 +37,11 @@ func (db *DB) erase(ctx context.Context, now time.Time, id dialog.PersonID) erro
 		`DELETE FROM leaving WHERE person = ?1`,
 		`DELETE FROM person WHERE id = ?1`,
 	} {
-		if _, err := db.conn.ExecContext(ctx, q, int64(id)); err != nil {
+		if _, err := db.stmts.once(q, int64(id)); err != nil {
 			return err
 		}
 	}
-	if _, err := db.conn.ExecContext(ctx, `INSERT INTO tombstone VALUES (?, ?) ON CONFLICT DO NOTHING`, int64(id), ms(now)); err != nil {
+	if _, err := db.stmts.once(`INSERT INTO tombstone VALUES (?, ?) ON CONFLICT DO NOTHING`, int64(id), ms(now)); err != nil {
 		return err
 	}
 	db.shelf.drop(id)
@@ -54,8 +54,12 @@ func (db *DB) erase(ctx context.Context, now time.Time, id dialog.PersonID) erro
 func (db *DB) Wipe(ctx context.Context) error {
 	db.mu.Lock()
 	defer db.mu.Unlock()
-	var busy, log, done int
-	if err := db.conn.QueryRowContext(ctx, `PRAGMA wal_checkpoint(TRUNCATE)`).Scan(&busy, &log, &done); err != nil {
+	var busy int64
+	err := db.stmts.rowsOnce(`PRAGMA wal_checkpoint(TRUNCATE)`, func(r row) error {
+		busy = r.int(0)
+		return nil
+	})
+	if err != nil {
 		return fmt.Errorf("empty the log: %w", plain(err))
 	}
 	if busy != 0 {

@@ -27,11 +27,8 @@ func (db *DB) Purge(ctx context.Context, now time.Time) (rows int64, err error) 
 	} {
 		for {
 			var n int64
-			err := db.write(ctx, "purge", func() error {
-				r, err := db.conn.ExecContext(ctx, q, before)
-				if err == nil {
-					n, err = r.RowsAffected()
-				}
+			err := db.write(ctx, "purge", func() (err error) {
+				n, err = db.stmts.once(q, before)
 				return err
 			})
 			if err != nil {

@@ -115,14 +115,8 @@ func (db *DB) Waiting(ctx context.Context, limit int) ([]Waiting, error) {
 	db.mu.Lock()
 	defer db.mu.Unlock()
 	var list []Waiting
-	err := db.stmts.rows(inboxList, func(rows *sql.Rows) error {
-		var w Waiting
-		var got int64
-		if err := rows.Scan(&w.Seq, &w.Chat, &got, &w.Body); err != nil {
-			return err
-		}
-		w.Got = at(got)
-		list = append(list, w)
+	err := db.stmts.rows(inboxList, func(r row) error {
+		list = append(list, Waiting{Seq: r.int(0), Chat: r.int(1), Got: at(r.int(2)), Body: r.bytes(3)})
 		return nil
 	}, limit)
 	if err != nil {

@@ -36,6 +36,11 @@ func (w *writing) keep(a dialog.Answer) error {
 	if err := w.dropStale(before); err != nil {
 		return err
 	}
+	for _, batch := range a.Halt {
+		if _, err := w.db.stmts.exec(letterHalt, batch); err != nil {
+			return err
+		}
+	}
 	for _, l := range a.Letters {
 		if err := w.post(l); err != nil {
 			return err

@@ -225,7 +225,7 @@ func TestExamine(t *testing.T) {
 	for _, what := range []string{"oldest due", "oldest unsent", "oldest unanswered"} {
 		require.False(t, find(list, what).Well(), what)
 	}
-	_, err := db.conn.ExecContext(t.Context(), "DELETE FROM due")
+	_, err := db.stmts.once("DELETE FROM due")
 	require.NoError(t, err)
 	require.Contains(t, find(Examine(t.Context(), noon, db.Path()), "plan").Found, "missing")
 	require.False(t, Examine(t.Context(), noon, db.Path()+"x")[0].Well())
@@ -259,6 +259,8 @@ func TestQueryPlans(t *testing.T) {
 		letterLeft:   "COVERING INDEX letter_person (person=?)",
 		letterStale:  "INDEX letter_person (person=? AND class=?)",
 		letterDrop:   "INDEX letter_person (person=? AND class>?)",
+		letterBatch:  "COVERING INDEX letter_batch (batch=?)",
+		letterHalt:   "INDEX letter_batch (batch=?",
 		letterOne:    "INTEGER PRIMARY KEY",
 		crewCards:    "USING PRIMARY KEY (crew=?)",
 		inviteGet:    "USING PRIMARY KEY (code=?)",
@@ -267,7 +269,7 @@ func TestQueryPlans(t *testing.T) {
 		for i := range args {
 			args[i] = 1
 		}
-		rows, err := db.conn.QueryContext(t.Context(), "EXPLAIN QUERY PLAN "+sqlOf[q], args...)
+		rows, err := db.reads.QueryContext(t.Context(), "EXPLAIN QUERY PLAN "+sqlOf[q], args...)
 		require.NoError(t, err, sqlOf[q])
 		var plan []string
 		for rows.Next() {

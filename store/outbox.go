@@ -1,10 +1,10 @@
 package store
 
 import (
+	"cmp"
 	"context"
 	"database/sql"
 	"encoding/json"
-	"errors"
 	"fmt"
 	"time"
 
@@ -110,16 +110,12 @@ func (db *DB) Letters(ctx context.Context, now time.Time, limit int, free func(c
 	type pick struct{ id, chat int64 }
 	var picks []pick
 	for class := range classes {
-		err := db.stmts.rows(letterQueue, func(rows *sql.Rows) error {
-			var p pick
-			if err := rows.Scan(&p.id, &p.chat); err != nil {
-				return err
-			}
-			if free(p.chat, class) {
+		err := db.stmts.rows(letterQueue, func(r row) error {
+			if p := (pick{r.int(0), r.int(1)}); free(p.chat, class) {
 				picks = append(picks, p)
 			}
 			if len(picks) == limit {
-				return enough
+				return errEnough
 			}
 			return nil
 		}, class, ms(now))
@@ -142,15 +138,12 @@ func (db *DB) Letters(ctx context.Context, now time.Time, limit int, free func(c
 }
 
 func (db *DB) letter(id int64) (Letter, error) {
-	l := Letter{ID: id}
-	var to, until int64
-	var body []byte
-	if err := db.stmts.row(letterOne, id).Scan(&to, &l.Chat, &l.Class, &until, &body); err != nil {
-		return l, err
+	r, err := db.stmts.first(letterOne, id)
+	if r == nil {
+		return Letter{}, cmp.Or(err, sql.ErrNoRows)
 	}
-	l.Until = at(until)
-	err := json.Unmarshal(body, &l.Letter)
-	return l, err
+	l := Letter{ID: id, Chat: r.int(1), Class: int(r.int(2)), Until: at(r.int(3))}
+	return l, json.Unmarshal(r.bytes(4), &l.Letter)
 }
 
 // Fate is what became of a letter.
@@ -179,8 +172,8 @@ func (db *DB) Settle(ctx context.Context, fates []Fate) ([]dialog.PersonID, erro
 			if !db.gone[f.Person] {
 				continue
 			}
-			var left int
-			if err := db.stmts.row(letterLeft, int64(f.Person)).Scan(&left); err != nil {
+			left, err := db.stmts.number(letterLeft, int64(f.Person))
+			if err != nil {
 				return err
 			}
 			if left == 0 {
@@ -220,13 +213,9 @@ func (db *DB) Holds(ctx context.Context) ([]Hold, error) {
 	db.mu.Lock()
 	defer db.mu.Unlock()
 	var list []Hold
-	err := db.stmts.rows(holdList, func(rows *sql.Rows) error {
-		var h Hold
-		var until int64
-		err := rows.Scan(&h.Chat, &until, &h.Tries)
-		h.Until = at(until)
-		list = append(list, h)
-		return err
+	err := db.stmts.rows(holdList, func(r row) error {
+		list = append(list, Hold{Chat: r.int(0), Until: at(r.int(1)), Tries: int(r.int(2))})
+		return nil
 	})
 	return list, err
 }
@@ -235,8 +224,8 @@ func (db *DB) Holds(ctx context.Context) ([]Hold, error) {
 func (db *DB) nextLetter(now time.Time) (time.Time, error) {
 	var next int64
 	for class := range classes {
-		var n int64
-		if err := db.stmts.row(letterAfter, class, ms(now)).Scan(&n); err != nil {
+		n, err := db.stmts.number(letterAfter, class, ms(now))
+		if err != nil {
 			return time.Time{}, err
 		}
 		if n != 0 && (next == 0 || n < next) {
@@ -255,8 +244,8 @@ func (db *DB) NextMoment(ctx context.Context, now time.Time) (time.Time, error) 
 	if err != nil {
 		return time.Time{}, fmt.Errorf("next letter: %w", err)
 	}
-	var due int64
-	if err := db.stmts.row(dueMin).Scan(&due); err != nil && !errors.Is(err, sql.ErrNoRows) {
+	due, err := db.stmts.number(dueMin)
+	if err != nil {
 		return time.Time{}, fmt.Errorf("next due: %w", err)
 	}
 	if due != 0 && (next.IsZero() || at(due).Before(next)) {
@@ -271,12 +260,8 @@ func (db *DB) NextDue(ctx context.Context, now time.Time, limit int) ([]dialog.P
 	defer db.mu.Unlock()
 	var people []dialog.PersonID
 	seen := map[dialog.PersonID]bool{}
-	err := db.stmts.rows(dueNext, func(rows *sql.Rows) error {
-		var p dialog.PersonID
-		if err := rows.Scan(&p); err != nil {
-			return err
-		}
-		if !seen[p] {
+	err := db.stmts.rows(dueNext, func(r row) error {
+		if p := dialog.PersonID(r.int(0)); !seen[p] {
 			seen[p] = true
 			people = append(people, p)
 		}

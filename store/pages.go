@@ -1,9 +1,7 @@
 package store
 
 import (
-	"database/sql"
 	"encoding/json"
-	"errors"
 	"fmt"
 
 	"warmstick/dialog"
@@ -28,20 +26,16 @@ func (db *DB) page(id dialog.PersonID) (*page, error) {
 // load reads one person: talk and snapshot in one row, then the lines after the
 // snapshot, if there are any. The due rows are not read: they are the plan, written down.
 func (db *DB) load(q query, key int64) (*page, error) {
-	var id dialog.PersonID
-	var talk, snapshot []byte
-	p := &page{}
-	err := db.stmts.row(q, key).Scan(&id, &p.chat, &talk, &p.last, &p.upto, &snapshot)
-	if errors.Is(err, sql.ErrNoRows) {
-		return nil, nil
-	}
-	if err != nil {
+	r, err := db.stmts.first(q, key)
+	if r == nil {
 		return nil, err
 	}
-	if err := db.fold(p, id, snapshot); err != nil {
+	id := dialog.PersonID(r.int(0))
+	p := &page{chat: r.int(1), last: r.int(3), upto: r.int(4)}
+	if err := db.fold(p, id, r.bytes(5)); err != nil {
 		return nil, err
 	}
-	if err := json.Unmarshal(talk, &p.state.Talk); err != nil {
+	if err := json.Unmarshal(r.bytes(2), &p.state.Talk); err != nil {
 		return nil, fmt.Errorf("talk of person %d: %w", id, err)
 	}
 	p.plan = dialog.Plan(p.state)
@@ -91,26 +85,19 @@ func (db *DB) foldAnew(p *page, id dialog.PersonID) error {
 // diary reads a person's lines after one, oldest first.
 func (db *DB) diary(id dialog.PersonID, after int64) ([]dialog.Entry, error) {
 	var diary []dialog.Entry
-	err := db.stmts.rows(entryList, func(rows *sql.Rows) error {
-		e, err := scanEntry(rows, id)
+	err := db.stmts.rows(entryList, func(r row) error {
+		e, err := entryOf(r, id)
 		diary = append(diary, e)
 		return err
 	}, int64(id), after)
 	return diary, err
 }
 
-type scanner interface{ Scan(into ...any) error }
-
-func scanEntry(rows scanner, id dialog.PersonID) (dialog.Entry, error) {
-	e := dialog.Entry{Person: id}
-	var happened, noted int64
-	var kind string
-	var body sql.RawBytes
-	if err := rows.Scan(&e.ID, &e.Heap, &happened, &e.Day, &noted, &e.By, &e.Told, &kind, &body); err != nil {
-		return e, err
-	}
-	e.At, e.Noted = at(happened), at(noted)
-	event, err := dialog.Decode(kind, body)
+// entryOf reads a row of a diary: id, heap, at, day, noted, by, told, kind, body.
+func entryOf(r row, id dialog.PersonID) (dialog.Entry, error) {
+	e := dialog.Entry{ID: dialog.EntryID(r.int(0)), Person: id, Heap: dialog.HeapID(r.int(1)), At: at(r.int(2)), Day: dialog.Day(r.int(3)),
+		Noted: at(r.int(4)), By: dialog.PersonID(r.int(5)), Told: int(r.int(6))}
+	event, err := dialog.Decode(r.text(7), r.bytes(8))
 	if err != nil {
 		return e, fmt.Errorf("person %d, line %d: %w", id, e.ID, err)
 	}

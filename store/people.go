@@ -44,13 +44,9 @@ func (db *DB) DueOf(ctx context.Context, id dialog.PersonID) ([]dialog.Due, erro
 	db.mu.Lock()
 	defer db.mu.Unlock()
 	var due []dialog.Due
-	err := db.stmts.rows(dueList, func(rows *sql.Rows) error {
-		d := dialog.Due{Person: id}
-		var moment int64
-		err := rows.Scan(&d.Heap, &d.Task, &d.Day, &moment)
-		d.At = at(moment)
-		due = append(due, d)
-		return err
+	err := db.stmts.rows(dueList, func(r row) error {
+		due = append(due, dialog.Due{Person: id, Heap: dialog.HeapID(r.int(0)), Task: dialog.Task(r.text(1)), Day: dialog.Day(r.int(2)), At: at(r.int(3))})
+		return nil
 	}, int64(id))
 	return due, err
 }

@@ -157,7 +157,7 @@ func TestSnapshotsAreOnlySpeed(t *testing.T) {
 	require.NotZero(t, n)
 	with, err := db.StateOf(t.Context(), 1)
 	require.NoError(t, err)
-	_, err = db.conn.ExecContext(t.Context(), "UPDATE person SET fold = NULL")
+	_, err = db.stmts.once("UPDATE person SET fold = NULL")
 	require.NoError(t, err)
 	db.shelf.empty()
 	without, err := db.StateOf(t.Context(), 1)

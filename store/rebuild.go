@@ -5,7 +5,6 @@ import (
 	"database/sql"
 	"encoding/json"
 	"fmt"
-	"slices"
 	"strings"
 
 	"warmstick/dialog"
@@ -27,11 +26,11 @@ func (db *DB) Rebuild(ctx context.Context) error {
 	err := db.write(ctx, "rebuild", func() error {
 		db.shelf.empty()
 		for _, m := range made {
-			if _, err := db.conn.ExecContext(ctx, "DELETE FROM "+m.table); err != nil {
+			if _, err := db.stmts.once("DELETE FROM " + m.table); err != nil {
 				return err
 			}
 		}
-		people, err := db.people(ctx)
+		people, err := db.people()
 		if err != nil {
 			return err
 		}
@@ -57,21 +56,12 @@ func (db *DB) Rebuild(ctx context.Context) error {
 	return nil
 }
 
-func (db *DB) people(ctx context.Context) ([]dialog.PersonID, error) {
-	rows, err := db.conn.QueryContext(ctx, "SELECT id FROM person ORDER BY id")
-	if err != nil {
-		return nil, err
-	}
-	defer rows.Close()
-	var people []dialog.PersonID
-	for rows.Next() {
-		var id dialog.PersonID
-		if err := rows.Scan(&id); err != nil {
-			return nil, err
-		}
-		people = append(people, id)
-	}
-	return people, rows.Err()
+func (db *DB) people() (people []dialog.PersonID, err error) {
+	err = db.stmts.rowsOnce("SELECT id FROM person ORDER BY id", func(r row) error {
+		people = append(people, dialog.PersonID(r.int(0)))
+		return nil
+	})
+	return people, err
 }
 
 // Drift is where the kept rows differ from those that the diaries give.
@@ -168,19 +158,23 @@ func join(columns []any) string {
 
 // eachDiary reads all diaries, one person after the other.
 func eachDiary(ctx context.Context, conn *sql.Conn, do func(dialog.PersonID, []dialog.Entry) error) error {
-	rows, err := conn.QueryContext(ctx, "SELECT person, id, heap, at, day, noted, by, told, kind, body FROM entry ORDER BY person, id")
+	rows, err := conn.QueryContext(ctx, "SELECT id, heap, at, day, noted, by, told, kind, body, person FROM entry ORDER BY person, id")
 	if err != nil {
 		return err
 	}
 	defer rows.Close()
 	var of dialog.PersonID
 	var diary []dialog.Entry
+	r := make(row, 10)
+	into := make([]any, len(r))
+	for i := range r {
+		into[i] = &r[i]
+	}
 	for rows.Next() {
-		var id dialog.PersonID
-		e, err := scanEntry(personFirst{rows, &id}, 0)
-		if err != nil {
+		if err := rows.Scan(into...); err != nil {
 			return err
 		}
+		id := dialog.PersonID(r.int(9))
 		if id != of && len(diary) > 0 {
 			if err := do(of, diary); err != nil {
 				return err
@@ -188,7 +182,10 @@ func eachDiary(ctx context.Context, conn *sql.Conn, do func(dialog.PersonID, []d
 			diary = diary[:0]
 		}
 		of = id
-		e.Person = id
+		e, err := entryOf(r, id)
+		if err != nil {
+			return err
+		}
 		diary = append(diary, e)
 	}
 	if len(diary) > 0 {
@@ -197,16 +194,6 @@ func eachDiary(ctx context.Context, conn *sql.Conn, do func(dialog.PersonID, []d
 		}
 	}
 	return rows.Err()
-}
-
-// personFirst reads a row of a diary that begins with whose it is.
-type personFirst struct {
-	*sql.Rows
-	id *dialog.PersonID
-}
-
-func (p personFirst) Scan(into ...any) error {
-	return p.Rows.Scan(slices.Insert(into, 0, any(p.id))...)
 }
 
 func eachRow(ctx context.Context, conn *sql.Conn, query string, do func(row string) error) error {

@@ -1,9 +1,7 @@
 package store
 
 import (
-	"database/sql"
 	"encoding/json"
-	"errors"
 
 	"warmstick/dialog"
 )
@@ -40,29 +38,24 @@ func (r *register) State(id dialog.PersonID) (dialog.State, bool) {
 
 func (r *register) Group(id dialog.GroupID) (dialog.Group, bool) {
 	g := dialog.Group{ID: id}
-	err := r.db.stmts.row(crewGet, int64(id)).Scan(&g.Name)
-	if errors.Is(err, sql.ErrNoRows) {
+	crew, err := r.db.stmts.first(crewGet, int64(id))
+	r.note(err)
+	if crew == nil {
 		return dialog.Group{}, false
 	}
-	r.note(err)
-	r.note(r.db.stmts.rows(crewStaff, func(rows *sql.Rows) error {
-		m := dialog.Membership{Group: id}
-		err := rows.Scan(&m.Person, &m.Role)
-		g.Staff = append(g.Staff, m)
-		return err
+	g.Name = crew.text(0)
+	r.note(r.db.stmts.rows(crewStaff, func(m row) error {
+		g.Staff = append(g.Staff, dialog.Membership{Group: id, Person: dialog.PersonID(m.int(0)), Role: dialog.Role(m.text(1))})
+		return nil
 	}, int64(id)))
 	return g, true
 }
 
 func (r *register) Members(id dialog.GroupID) []dialog.Card {
 	var cards []dialog.Card
-	r.note(r.db.stmts.rows(crewCards, func(rows *sql.Rows) error {
-		var body sql.RawBytes
-		if err := rows.Scan(&body); err != nil {
-			return err
-		}
+	r.note(r.db.stmts.rows(crewCards, func(m row) error {
 		var c dialog.Card
-		err := json.Unmarshal(body, &c)
+		err := json.Unmarshal(m.bytes(0), &c)
 		cards = append(cards, c)
 		return err
 	}, int64(id)))
@@ -70,15 +63,22 @@ func (r *register) Members(id dialog.GroupID) []dialog.Card {
 }
 
 func (r *register) Invite(code string) (dialog.Invite, bool) {
-	i := dialog.Invite{Code: code}
-	var expires int64
-	err := r.db.stmts.row(inviteGet, code).Scan(&i.Group, &i.Role, &i.By, &expires, &i.Ended)
-	if errors.Is(err, sql.ErrNoRows) {
+	i, err := r.db.stmts.first(inviteGet, code)
+	r.note(err)
+	if i == nil {
 		return dialog.Invite{}, false
 	}
+	return dialog.Invite{Code: code, Group: dialog.GroupID(i.int(0)), Role: dialog.Role(i.text(1)), By: dialog.PersonID(i.int(2)),
+		Expires: at(i.int(3)), Ended: i.int(4) != 0}, true
+}
+
+func (r *register) Sending(batch string) (waiting, refused int) {
+	n, err := r.db.stmts.first(letterBatch, batch)
 	r.note(err)
-	i.Expires = at(expires)
-	return i, true
+	if n == nil {
+		return 0, 0
+	}
+	return int(n.int(0)), int(n.int(1))
 }
 
 func (r *register) NewID() int64 {

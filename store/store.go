@@ -45,9 +45,7 @@ type DB struct {
 	reads  *sql.DB
 
 	mu     sync.Mutex // guards everything below: one writer
-	pool   *sql.DB
-	conn   *sql.Conn
-	stmts  statements
+	stmts  *statements
 	count  counter
 	shelf  shelf
 	gone   map[dialog.PersonID]bool // people of the table leaving
@@ -85,25 +83,7 @@ func (db *DB) open(ctx context.Context) error {
 	if db.loose {
 		sync = "OFF"
 	}
-	var err error
-	if db.pool, err = sql.Open("sqlite", dsn(db.path, sync, "immediate")); err != nil {
-		return err
-	}
-	db.pool.SetMaxOpenConns(1) // one writer: waiting in line beats SQLITE_BUSY
-	if db.conn, err = db.pool.Conn(ctx); err != nil {
-		return err
-	}
-	if err := checkPragmas(ctx, db.conn, db.loose); err != nil {
-		return err
-	}
-	db.conn.Close() // goose wants the pool's only connection
-	if err := migrate(ctx, db.pool); err != nil {
-		return err
-	}
-	if db.conn, err = db.pool.Conn(ctx); err != nil {
-		return err
-	}
-	if db.stmts, err = prepare(ctx, db.conn); err != nil {
+	if err := db.prepare(ctx, dsn(db.path, sync, "immediate")); err != nil {
 		return err
 	}
 	if err := db.count.load(db.stmts); err != nil {
@@ -112,11 +92,30 @@ func (db *DB) open(ctx context.Context) error {
 	if err := db.loadLeaving(); err != nil {
 		return err
 	}
+	var err error
 	if db.reads, err = sql.Open("sqlite", dsn(db.path, sync, "deferred")+"&_pragma=query_only(1)"); err != nil {
 		return err
 	}
 	db.reads.SetMaxOpenConns(max(2, runtime.NumCPU()))
 	return nil
+}
+
+// prepare brings the file up to date and opens the writer's connection.
+func (db *DB) prepare(ctx context.Context, dsn string) error {
+	pool, err := sql.Open("sqlite", dsn)
+	if err != nil {
+		return err
+	}
+	defer pool.Close()
+	pool.SetMaxOpenConns(1) // one writer: waiting in line beats SQLITE_BUSY
+	if err := checkPragmas(ctx, pool, db.loose); err != nil {
+		return err
+	}
+	if err := migrate(ctx, pool); err != nil {
+		return err
+	}
+	db.stmts, err = prepare(pool.Driver(), dsn)
+	return err
 }
 
 // Close lets the file go. Nothing is lost by not calling it.
@@ -127,14 +126,7 @@ func (db *DB) Close() error {
 	if db.reads != nil {
 		errs = append(errs, db.reads.Close())
 	}
-	db.stmts.close()
-	if db.conn != nil {
-		db.conn.Close() // an error here only repeats the pool's
-	}
-	if db.pool != nil {
-		errs = append(errs, db.pool.Close())
-	}
-	return errors.Join(errs...)
+	return errors.Join(append(errs, db.stmts.close())...)
 }
 
 // Path is the file's own.
@@ -154,14 +146,14 @@ func address(path string) string {
 }
 
 // checkPragmas reads the pragmas back: a misspelt one is ignored without a word.
-func checkPragmas(ctx context.Context, conn *sql.Conn, loose bool) error {
+func checkPragmas(ctx context.Context, pool *sql.DB, loose bool) error {
 	want := map[string]string{"journal_mode": "wal", "synchronous": "2", "busy_timeout": "5000", "foreign_keys": "1", "secure_delete": "1"}
 	if loose {
 		want["synchronous"] = "0"
 	}
 	for name, value := range want {
 		var got string
-		if err := conn.QueryRowContext(ctx, "PRAGMA "+name).Scan(&got); err != nil {
+		if err := pool.QueryRowContext(ctx, "PRAGMA "+name).Scan(&got); err != nil {
 			return err
 		}
 		if got != value {

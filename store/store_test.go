@@ -276,7 +276,7 @@ func TestStrayDueRowsAreMended(t *testing.T) {
 	p := tell(t, db, noon, 1, "build").Person
 	want, err := db.DueOf(t.Context(), p)
 	require.NoError(t, err)
-	_, err = db.conn.ExecContext(t.Context(), "UPDATE due SET task = 'dance', at = ?1, look = ?1", ms(noon))
+	_, err = db.stmts.once("UPDATE due SET task = 'dance', at = ?1, look = ?1", ms(noon))
 	require.NoError(t, err)
 	people, err := db.NextDue(t.Context(), noon, 10)
 	require.NoError(t, err)
@@ -365,7 +365,7 @@ func TestOpensAFileOnlyWhenItIsOurs(t *testing.T) {
 	require.FileExists(t, odd)
 	db, err = Open(t.Context(), odd, Options{})
 	require.NoError(t, err)
-	_, err = db.conn.ExecContext(t.Context(), "PRAGMA user_version = 99")
+	_, err = db.stmts.once("PRAGMA user_version = 99")
 	require.NoError(t, err)
 	require.NoError(t, db.Close())
 	_, err = Open(t.Context(), odd, Options{})

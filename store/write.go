@@ -2,7 +2,6 @@ package store
 
 import (
 	"context"
-	"database/sql"
 	"fmt"
 
 	"warmstick/dialog"
@@ -12,8 +11,12 @@ import (
 // numbers back.
 type counter struct{ person, entry, letter int64 }
 
-func (c *counter) load(s statements) error {
-	return s.row(counterGet).Scan(&c.person, &c.entry, &c.letter)
+func (c *counter) load(s *statements) error {
+	r, err := s.first(counterGet)
+	if r != nil {
+		c.person, c.entry, c.letter = r.int(0), r.int(1), r.int(2)
+	}
+	return err
 }
 
 // write runs one transaction of the writer. It either happened as a whole when
@@ -28,11 +31,8 @@ func (db *DB) write(ctx context.Context, what string, do func() error) error {
 }
 
 func (db *DB) writeLocked(what string, do func() error) error {
-	if db.stmts[begin] == nil {
-		return sql.ErrConnDone
-	}
 	before, held := db.count, false
-	if _, err := db.stmts[begin].Exec(); err != nil {
+	if _, err := db.stmts.exec(begin); err != nil {
 		return err
 	}
 	defer func() {
@@ -42,7 +42,7 @@ func (db *DB) writeLocked(what string, do func() error) error {
 		}
 		db.count = before
 		db.shelf.forget()
-		db.stmts[rollback].Exec() // SQLite may have rolled back already
+		db.stmts.exec(rollback) // SQLite may have rolled back already
 	}()
 	if err := do(); err != nil {
 		return err
@@ -57,7 +57,7 @@ func (db *DB) writeLocked(what string, do func() error) error {
 			return err
 		}
 	}
-	if _, err := db.stmts[commit].Exec(); err != nil {
+	if _, err := db.stmts.exec(commit); err != nil {
 		return fmt.Errorf("commit: %w", err)
 	}
 	held = true
@@ -68,10 +68,8 @@ func (db *DB) writeLocked(what string, do func() error) error {
 }
 
 func (db *DB) loadLeaving() error {
-	return db.stmts.rows(leavingList, func(rows *sql.Rows) error {
-		var p int64
-		err := rows.Scan(&p)
-		db.gone[dialog.PersonID(p)] = true
-		return err
+	return db.stmts.rows(leavingList, func(r row) error {
+		db.gone[dialog.PersonID(r.int(0))] = true
+		return nil
 	})
 }

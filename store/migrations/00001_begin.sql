@@ -70,6 +70,7 @@ CREATE TABLE letter (
 -- looks every row up in the table.
 CREATE INDEX letter_waiting ON letter (class, after, id, chat, refused) WHERE refused IS NULL;
 CREATE INDEX letter_person ON letter (person, class, id, refused) WHERE refused IS NULL;
+CREATE INDEX letter_batch ON letter (batch, refused) WHERE batch <> '';
 
 -- Chats to which nothing may go before a moment; chat 0 stands for all.
 CREATE TABLE hold (
