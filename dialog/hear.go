@@ -223,7 +223,7 @@ func (x *exchange) reply(line string, m meaning) bool {
 		x.pick(q, c)
 		return true
 	}
-	if c, ok := wordPick(x.lang(), q, line); ok && !m.no() && m.value("when") == "" && m.value("ask") == "" && (!x.tellsFact(m) || aside(q)) {
+	if c, ok := wordPick(x.lang(), q, line); ok && !m.no() && m.value("when") == "" && m.value("ask") == "" && (!x.tellsFact(m) || aside(q) && len(strings.Fields(line)) <= 3) {
 		x.pick(q, c)
 		return true
 	}
