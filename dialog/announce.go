@@ -87,17 +87,13 @@ func (x *exchange) preview(whom, words string) {
 	}
 	for _, lang := range phrases.Languages() {
 		if count[lang] > 0 {
-			x.say("announce_preview", phrases.Args{"N": count[lang], "Lang": tongueLabel(lang), "Text": announcement(lang, x.ownName(), words)})
+			x.say("announce_preview", phrases.Args{"N": count[lang], "Lang": tongueLabel(lang), "Text": text(lang, x.signed("announcement"), phrases.Args{"Name": x.s.Person.Name, "Text": words})})
 		}
 	}
 	if night := x.sleeping(cards); night > 0 {
 		x.say("announce_night", phrases.Args{"N": night})
 	}
 	x.put(Question{ID: "announce", Text: whom + "\n" + words})
-}
-
-func announcement(lang string, name worded, words string) string {
-	return text(lang, "announcement", phrases.Args{"Name": name, "Text": words})
 }
 
 func tongueLabel(tag string) string {
@@ -207,7 +203,7 @@ func (x *exchange) send(whom, words string) {
 		if !ok {
 			continue
 		}
-		l := x.letter(s, Broadcast, "announcement", phrases.Args{"Name": x.ownName(), "Text": words})
+		l := x.letter(s, Broadcast, x.signed("announcement"), phrases.Args{"Name": x.s.Person.Name, "Text": words})
 		for i := range x.letters {
 			if m := &x.letters[i]; m.To == c.Person && m.Kind == Broadcast {
 				m.Batch = batch

@@ -84,7 +84,7 @@ func reasonOf(c Concern) worded {
 		if what, ok := strings.CutPrefix(c.Kind, "peril_"); ok {
 			return phrases.Text(lang, "concern_peril", phrases.Args{"What": perilWord(what)(lang)})
 		}
-		return phrases.Text(lang, "concern_"+c.Kind, nil)
+		return phrases.Text(lang, "concern_"+c.Kind, phrases.Args{"Act": act(c.Task)(lang)})
 	}
 }
 

@@ -17,6 +17,7 @@ import (
 type Concern struct {
 	Heap   HeapID // 0 = the person
 	Kind   string // tail of the phrases concern_… and because_…
+	Task   Task   // the act that is late, for those that name it
 	Since  Day
 	Chance float64 // that it is lost if nobody goes within the week
 	Days   float64 // of composting that are lost then
@@ -173,7 +174,7 @@ func ageOf(h HeapCard, today Day) float64 {
 func heapConcerns(h HeapCard, c *Card, today Day) []Concern {
 	var list []Concern
 	add := func(kind string, since Day, chance, days float64) {
-		list = append(list, Concern{h.Heap, kind, since, min(chance, 0.95), days})
+		list = append(list, Concern{h.Heap, kind, h.Next, since, min(chance, 0.95), days})
 	}
 	late := float64(0)
 	if h.Latest != 0 && today > h.Latest {
@@ -212,18 +213,14 @@ func heapConcerns(h HeapCard, c *Card, today Day) []Concern {
 		add("bed_dead", h.BedDay, 0.4, wormDays)
 	}
 	switch {
-	case h.Silent || h.Sent >= 2 && c.Keeper == 0:
+	case h.Silent || h.Sent >= 2 && c.Keeper == 0 && DayOf(h.Asked, Zone(c.Zone)) < today:
 		// Of those who leave two questions unanswered some have given up; young
 		// heaps lose more by it than resting ones.
 		chance := 0.2
 		if h.Stage == Resting || h.Stage == Opening || h.Stage == ColdDung || h.Stage == Planning {
 			chance = 0.1
 		}
-		since := h.LastDay
-		if !h.Asked.IsZero() {
-			since = min(DayOf(h.Asked, Zone(c.Zone)), today)
-		}
-		add("silent", since, chance+0.01*math.Min(late, 10), ageOf(h, today))
+		add("silent", h.LastDay, chance+0.01*math.Min(late, 10), ageOf(h, today))
 	case late > 0 && h.Next == TaskTurn:
 		add("late_turn", h.Latest, 0.12+0.03*late, 20) // the outside never had its heat
 	case late > 0 && len(list) == 0:

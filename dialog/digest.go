@@ -57,6 +57,7 @@ func (x *exchange) digestDue() {
 
 func (x *exchange) tellFigures(cards []Card) {
 	f := FiguresOf(cards, x.now)
+	x.apart()
 	x.say("digest_head", phrases.Args{"N": f.Farmers, "Phoneless": f.Phoneless, "Quiet": f.Quiet})
 	for _, s := range f.ByStage {
 		x.say("digest_stage", phrases.Args{"Stage": stageWord(Stage(s.Of)), "Heaps": s.Hit})
@@ -86,7 +87,7 @@ func (x *exchange) tellFigures(cards []Card) {
 	}
 	for _, t := range f.Hours {
 		if t.Asked >= leastCount && t.Answered > 0 {
-			x.say("digest_hour", phrases.Args{"Hour": t.Hour, "Hit": t.Answered, "All": t.Asked, "Minutes": t.Minutes / t.Answered})
+			x.say("digest_hour", phrases.Args{"Hour": t.Hour, "Hit": t.Answered, "All": t.Asked, "Hours": max(1, t.Minutes/t.Answered/60)})
 		}
 	}
 	x.teach(f)

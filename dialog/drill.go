@@ -86,6 +86,7 @@ func (x *exchange) recent(s State, today Day) {
 	if len(lines) == 0 {
 		return
 	}
+	slices.SortStableFunc(lines, func(a, b Entry) int { return cmp.Compare(a.Day, b.Day) })
 	x.say("drill_diary", nil)
 	for _, e := range lines[max(0, len(lines)-diaryLines):] {
 		key := "diary_line"
@@ -190,7 +191,7 @@ func eventWord(e Event) worded {
 // curve shows a built heap's likely heat with its doubt. The caption alone
 // answers; the picture is never needed.
 func (x *exchange) curve(h Heap) {
-	if h.Built == 0 || h.Path == ColdPath || h.Fed != 0 {
+	if h.Built == 0 || h.Redo || h.Path == ColdPath || h.Fed != 0 {
 		return
 	}
 	log := heatLog(h, x.now.Sub(h.BuiltAt).Hours())

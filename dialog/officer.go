@@ -69,7 +69,20 @@ func (x *exchange) staffHears(line string, m Message) bool {
 	if x.open.ID == "answer_text" && line != "" {
 		return x.answerLine(line)
 	}
-	return x.named(line)
+	return x.named(line) || x.greetOfficer(line)
+}
+
+// greetOfficer answers an officer's hello with the words of the trade, and asks
+// for name and place where they are missing.
+func (x *exchange) greetOfficer(line string) bool {
+	if x.open.ID != "" || !x.s.Person.Officer() || len(x.s.Active()) > 0 || !x.read(line).has("chat=hello") {
+		return false
+	}
+	x.say("officer_hello", nil)
+	if !x.enrolNext() {
+		x.menu()
+	}
+	return true
 }
 
 // controls are the words that work in every state and are never an answer to a

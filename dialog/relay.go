@@ -102,7 +102,11 @@ func (x *exchange) relayUp(words string) {
 			context += "\n" + text(langOf(to), "relay_before", nil) + "\n" + strings.Join(said, "\n")
 		}
 		if context = strings.TrimSpace(context); context != "" {
-			l = x.letter(to, Relay, "relay_context", phrases.Args{"Text": cut(context, contextLimit)})
+			if context = cut(context, contextLimit); utf8.RuneCountInString(l.Text+"\n"+context) <= letterLimit {
+				l.Text += "\n" + context
+			} else {
+				l = x.letter(to, Relay, "relay_context", phrases.Args{"Text": context})
+			}
 		}
 		x.opens(l, to)
 	}
@@ -194,7 +198,7 @@ func (x *exchange) answerText(q Question, m meaning) bool {
 		return false
 	}
 	x.close()
-	l := x.letter(to, Relay, "relay_down", phrases.Args{"Name": x.ownName(), "Text": cut(m.text, wordsLimit)})
+	l := x.letter(to, Relay, x.signed("relay_down"), phrases.Args{"Name": x.s.Person.Name, "Text": cut(m.text, wordsLimit)})
 	night := false
 	if to.Person.Asking.IsZero() { // not asked for: not at night
 		l.After = daytime(x.now, to.Person.Zone())
@@ -237,13 +241,20 @@ func (x *exchange) nextAnswer() {
 	}
 }
 
-// ownName is how the officer is called in letters to farmers.
-func (x *exchange) ownName() worded { return nameOrOfficer(x.s.Person.Name) }
+// signed is the key of a letter to a farmer, which has another wording for an
+// officer whose name we do not know.
+func (x *exchange) signed(key string) string {
+	if x.s.Person.Name == "" {
+		return key + "_nameless"
+	}
+	return key
+}
 
-func nameOrOfficer(name string) worded {
+// ownName is how the officer is called in letters to other officers.
+func (x *exchange) ownName() worded {
 	return func(lang string) string {
-		if name != "" {
-			return name
+		if x.s.Person.Name != "" {
+			return x.s.Person.Name
 		}
 		return phrases.Text(lang, "an_officer", nil)
 	}
@@ -272,7 +283,7 @@ func (x *exchange) passOn(m Message) {
 	}
 	if x.open.ID == "answer_text" {
 		if to, ok := x.reach(x.open.Who); ok {
-			l := x.letter(to, Relay, "relay_down_"+string(m.Kind), phrases.Args{"Name": x.ownName()})
+			l := x.letter(to, Relay, x.signed("relay_down_"+string(m.Kind)), phrases.Args{"Name": x.s.Person.Name})
 			l.File = &Enclosed{Kind: m.Kind, File: m.File}
 			x.say("relayed_down", phrases.Args{"Name": to.Person.Name})
 			return

@@ -80,7 +80,7 @@ func (x *exchange) render(t *Talk) []Letter {
 		}
 		for _, body := range split(text(lang, p.key, p.args), limit) {
 			n := len(letters)
-			if n > 0 && i != x.care && letters[n-1].Picture == nil && p.pic == nil && p.file == nil &&
+			if n > 0 && i != x.care && letters[n-1].Picture == nil && !p.apart && p.pic == nil && p.file == nil &&
 				utf8.RuneCountInString(letters[n-1].Text)+1+utf8.RuneCountInString(body) <= limit &&
 				strings.Count(letters[n-1].Text, "\n")+strings.Count(body, "\n") < mostLines-1 {
 				letters[n-1].Text += "\n" + body

@@ -44,6 +44,7 @@ type exchange struct {
 	led     bool     // it was said what comes next
 	kind    LetterKind
 	pieces  []piece
+	breaks  int // the piece, from 1, that begins a new letter
 	care    int // how many pieces, from the first, are safety words
 	heap    HeapID
 	letters []Letter
@@ -59,6 +60,7 @@ type piece struct {
 	advice []string
 	pic    *Picture
 	file   *Enclosed
+	apart  bool // begins a letter of its own
 }
 
 // note writes a line in the person's own diary, as told just now.
@@ -104,8 +106,11 @@ func (x *exchange) noteFor(who PersonID, zone *time.Location, h HeapID, e Event)
 
 // say adds a sentence to the reply.
 func (x *exchange) say(key string, args phrases.Args, advice ...string) {
-	x.pieces = append(x.pieces, piece{key: key, args: args, advice: advice})
+	x.pieces = append(x.pieces, piece{key: key, args: args, advice: advice, apart: x.breaks == len(x.pieces)+1})
 }
+
+// apart begins a new letter with the next sentence.
+func (x *exchange) apart() { x.breaks = len(x.pieces) + 1 }
 
 // show adds a picture to the last sentence said, for those who want pictures.
 func (x *exchange) show(p Picture) {
