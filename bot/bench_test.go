@@ -10,6 +10,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"warmstick/dialog"
 	"warmstick/store"
 )
 
@@ -19,7 +20,13 @@ import (
 // least half of the bare SQL's speed.
 func BenchmarkDurable(b *testing.B) {
 	const batch, chats = 100, 1000
-	db, err := store.Open(context.Background(), filepath.Join(b.TempDir(), "w.db"), store.Options{})
+	var thought time.Duration // inside the conversation itself
+	db, err := store.Open(context.Background(), filepath.Join(b.TempDir(), "w.db"), store.Options{
+		Step: func(s dialog.State, in dialog.Input, now time.Time) dialog.Answer {
+			began := time.Now()
+			defer func() { thought += time.Since(began) }()
+			return dialog.Step(s, in, now)
+		}})
 	require.NoError(b, err)
 	b.Cleanup(func() { db.Close() })
 	now := time.Date(2026, 3, 2, 6, 0, 0, 0, time.UTC)
@@ -62,11 +69,13 @@ func BenchmarkDurable(b *testing.B) {
 	words := []string{"5 baskets dry leaves", "2 bags maize stover", "1 basin green grass", "4 baskets cow dung"}
 	b.Run("real", func(b *testing.B) {
 		n := 0
+		thought = 0
 		for b.Loop() {
 			turn(func(i int64) string { return words[i%int64(len(words))] })
 			n += batch
 		}
 		b.ReportMetric(float64(n)/b.Elapsed().Seconds(), "messages/s")
+		b.ReportMetric(float64(thought.Microseconds())/float64(n), "µs-conversation/message")
 	})
 	b.Run("bare", func(b *testing.B) { bare2(b, batch, chats) })
 }
