@@ -235,6 +235,26 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 		}
 		return false
 	}
+	after := func(sense string) bool { // Hindi: palatne ke baad, palatte samay
+		if s.tongue != hi && s.tongue != hiLatn {
+			return false
+		}
+		for k := i + 1; k < len(c.signs) && k <= i+2; k++ {
+			if c.signs[k].sense == sense {
+				return true
+			}
+			if c.signs[k].sense != "filler" {
+				return false
+			}
+		}
+		return false
+	}
+	if after("while") || after("before") {
+		return nothing
+	}
+	if after("after") && t&(bare|past) != 0 {
+		return done
+	}
 	if before("before") {
 		return nothing
 	}

@@ -52,6 +52,16 @@ func (c *clause) find(sense string) int {
 	return -1
 }
 
+// hasQuality says whether a clause describes anything.
+func (c *clause) hasQuality() bool {
+	for _, s := range c.signs {
+		if quality(s.sense) && s.sense != "good" {
+			return true
+		}
+	}
+	return false
+}
+
 func dimension(sense string) string {
 	d, _, ok := strings.Cut(sense, "=")
 	if !ok {
@@ -120,6 +130,26 @@ func (r *reader) split() []clause {
 		case "correct", "imeant", "isaid":
 			flush(",")
 			cur = append(cur, s)
+		case "andnow":
+			// "y ahora", "et maintenant": a question when nothing follows
+			last := i+1 >= len(r.signs) || r.tokens[r.signs[i+1].from].kind == mark
+			if !last {
+				switch r.signs[i+1].sense {
+				case "what", "how", "ask=next", "chat=thanks", "must", "ask=help":
+					last = true
+				}
+			}
+			if last {
+				s.sense = "ask=next"
+				if r.finished(cur, s) {
+					flush(",")
+				}
+				cur = append(cur, s)
+				continue
+			}
+			flush("and")
+			s.sense = "now"
+			cur = append(cur, s)
 		case "why", "how", "what", "howmany", "whenq", "ask=next", "ask=status", "ask=why", "canq", "askif", "ask=help", "which":
 			if r.finished(cur, s) {
 				flush(",")
@@ -131,7 +161,7 @@ func (r *reader) split() []clause {
 			}
 			cur = append(cur, s)
 		case "maybe":
-			if s.tongue == en && r.finished(cur, s) && i+1 < len(r.signs) && r.factAhead(i+1) {
+			if r.deedBefore(cur) && i+1 < len(r.signs) && r.factAhead(i+1) {
 				flush(",")
 			}
 			cur = append(cur, s)
@@ -147,6 +177,15 @@ func (r *reader) split() []clause {
 	}
 	flush("")
 	return out
+}
+
+func (r *reader) deedBefore(cur []sign) bool {
+	for _, s := range cur {
+		if act(s.sense) && s.tense&(past|participle) != 0 {
+			return true
+		}
+	}
+	return false
 }
 
 func (r *reader) factAhead(i int) bool {
@@ -180,7 +219,7 @@ func (r *reader) finished(cur []sign, q sign) bool {
 	case hi, hiLatn:
 		return fact && (last.sense == "is" || last.sense == "was" || last.sense == "go" || last.sense == "give" || last.tense&past != 0)
 	case sw:
-		return fact && q.sense != "why" && q.sense != "what" && q.sense != "whenq" && q.sense != "howmany" && q.sense != "ask=why"
+		return fact && (q.sense != "why" || q.text == "mbona") && q.sense != "what" && q.sense != "whenq" && q.sense != "howmany" && q.sense != "ask=why"
 	}
 	return fact
 }
@@ -204,11 +243,43 @@ func (r *reader) frame(cs []clause) {
 					c.ask = askModal
 				}
 			case "if", "whatif":
-				c.cond = true
+				// "not sure if it is smoke", "naona kama moto": no condition
+				like := s.text == "kama" && k > 0 && c.ask == telling
+				c.cond = c.cond || !c.doubt && !like
 			case "si":
 				c.cond = c.cond || r.spanishIf(cs, i, k)
 			case "maybe":
 				c.doubt = true
+			case "rainword":
+				s.sense = "weather"
+				if r.asked == "smell" || c.has("smell") {
+					s.sense = "smell=earthy"
+				}
+			case "fine":
+				s.sense = "ok"
+				switch r.asked {
+				case "moisture", "worms", "smell":
+					s.sense = "good"
+				}
+			case "very":
+				if s.text == "bien" && !c.hasQuality() {
+					s.sense = "good"
+				}
+			case "atall":
+				if s.text == "nada" && len(c.signs) == 1 {
+					s.sense = "nothing"
+				}
+			case "not":
+				if len(c.signs) == 1 && (s.text == "hakuna" || s.text == "hamna") {
+					s.sense = "nothing"
+				}
+			case "moisture=right":
+				if s.text == "right" && c.end == "?" && len(c.signs) == 1 {
+					s.sense = "tag"
+				}
+				if s.text == "right" && s.to == s.from+1 && c.has("edge") {
+					s.sense = "edge"
+				}
 			case "tomorrow":
 				c.tomorrow = true
 			case "later", "night", "dayword":
@@ -346,8 +417,13 @@ func (r *reader) spanishIf(cs []clause, i, k int) bool {
 // next to the thing with no verb between ("jirani's heap", "lundo la jirani").
 func (r *reader) foreign(c *clause) bool {
 	n := c.find("neighbor")
-	if n < 0 || c.has("mine") {
+	if n < 0 {
 		return false
+	}
+	for i, s := range c.signs {
+		if s.sense == "mine" && i+1 != n && i+2 != n && i != n+1 && i != n+2 {
+			return false
+		}
 	}
 	acts := false
 	for _, s := range c.signs {
@@ -379,7 +455,7 @@ func (r *reader) bind(c *clause) {
 		return quality(s.sense) || act(s.sense) || s.sense == "gas" || s.sense == "smell" || s.sense == "drop" ||
 			s.sense == "burn" || s.sense == "cut" || s.sense == "bite" || s.sense == "drink" || s.sense == "breathe" ||
 			s.sense == "ready" || s.sense == "wrong" || s.sense == "want" || s.sense == "water" || s.sense == "nothing" || s.sense == "goout" ||
-			s.sense == "enough" || s.sense == "will" || s.sense == "did" || s.sense == "moving" || s.sense == "worry" || s.sense == "continue"
+			s.sense == "enough" || s.sense == "will" || s.sense == "did" || s.sense == "moving" || s.sense == "worry" || s.sense == "continue" || s.sense == "weather" || s.sense == "rainword"
 	}
 	for i := range c.signs {
 		s := &c.signs[i]

@@ -12,7 +12,7 @@ func (r *reader) dangers(c *clause, cs []clause, n int, about topic) (out []stri
 		person = person || s.mine || s.self
 	}
 	plant := c.has("plant", "cloth") || c.hasDim("crop") && !person
-	animal := c.has("animal") && !person
+	animal := (c.has("animal") || c.hasDim("animal")) && !person
 	add := func(code string) { out = append(out, code) }
 	for i := range c.signs {
 		s := &c.signs[i]
@@ -88,6 +88,9 @@ func (r *reader) dangers(c *clause, cs []clause, n int, about topic) (out []stri
 				add("harm=cut")
 			}
 		case "bite":
+			if s.tongue == sw && s.pass && s.tense&past == 0 {
+				continue // naumwa: I am ill
+			}
 			if !animal || s.pass && person {
 				add("harm=bite")
 			}
@@ -117,6 +120,9 @@ func (r *reader) dangers(c *clause, cs []clause, n int, about topic) (out []stri
 		if dimension(s.sense) == "harm" {
 			if s.sense != "harm=bite" && animal {
 				continue
+			}
+			if s.sense == "harm=burn" && plant && !c.has("body") {
+				continue // ammonia burnt my plants
 			}
 			if s.own || person || s.tense != 0 {
 				add(s.sense)

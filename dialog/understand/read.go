@@ -218,6 +218,8 @@ func (r *reader) times(cs []clause, f *finding) {
 		}
 		switch {
 		case acted || c.doubt:
+		case c.has("prog") && !plan && !stated && odd == 0:
+			when("later")
 		case plan && c.tomorrow:
 			when("tomorrow")
 		case plan:
@@ -238,7 +240,7 @@ func (r *reader) times(cs []clause, f *finding) {
 		case c.cant && c.has("today", "now", "later") && !c.tomorrow:
 			when("later")
 		case odd > 0 || c.cond:
-		case c.has("today") && c.has("not"):
+		case c.has("today") && c.has("not", "no"):
 			when("later")
 		case c.tomorrow:
 			when("tomorrow")
@@ -303,6 +305,15 @@ func (r *reader) questions(cs []clause, f *finding) {
 					add("ask=help")
 				} else {
 					add("ask=next")
+				}
+			case "whenq":
+				if c.has("did=turned") {
+					named = true
+					if problem || cond {
+						add("ask=help")
+					} else {
+						add("ask=next")
+					}
 				}
 			case "ask=status", "ask=help", "ask=officer":
 				named = true
@@ -403,7 +414,7 @@ func (r *reader) ours(c *clause, why bool) bool {
 	for _, s := range c.signs {
 		switch s.sense {
 		case "stick", "heap", "inside", "edge", "bottle", "cap", "worm", "bed", "starter", "smell", "gas", "water", "drop", "layer", "compost", "heat", "joto", "damp",
-			"use", "wrong", "help", "burn", "ready", "dung", "leaf", "straws", "food", "enough", "liquid", "dry_leaf", "stalk", "huskw", "sell", "continue", "stop", "moto", "good", "bad", "nothing", "die", "leave", "goout", "hold", "worry":
+			"use", "wrong", "help", "burn", "ready", "dung", "leaf", "straws", "food", "enough", "liquid", "dry_leaf", "stalk", "huskw", "sell", "continue", "stop", "moto", "good", "bad", "nothing", "die", "leave", "goout", "hold", "worry", "bite", "cut", "drink", "eat", "eye", "body":
 			known++
 		case "animal", "person", "money", "weather", "plant", "medicine":
 			odd++
@@ -446,7 +457,7 @@ func (r *reader) answers(cs []clause, f *finding) {
 			case "no":
 				no = no || len(c.signs) == 1 || i == 0 && !c.hasTarget()
 			case "not":
-				no = no || len(c.signs) == 1
+				no = no || len(c.signs) == 1 || len(c.signs) == 2 && c.has("is") && r.asked == "have"
 			case "notyet":
 				notyet = notyet || c.ask == telling
 			case "ok":
@@ -576,6 +587,8 @@ func (r *reader) settle(cs []clause, f *finding) Meaning {
 	codes = r.consistent(unique(codes))
 	if len(codes) == 0 {
 		codes = r.short(cs, f, unsettled)
+	} else if yesAnd(cs) && actOf(r.asked) != "" && !hasCode(codes, actOf(r.asked)) && hasDid(codes) {
+		codes = append(codes, actOf(r.asked)) // "yes and we added water"
 	} else if f.answer == "done" && actOf(r.asked) != "" && !planned && !hasDid(codes) && len(f.asks) == 0 {
 		codes = append(codes, actOf(r.asked))
 	} else if f.answer == "yes" && actOf(r.asked) != "" && !planned && !hasDid(codes) && !r.deniesOwn(f) && len(f.asks) == 0 && !f.undo {
@@ -591,6 +604,19 @@ func (r *reader) settle(cs []clause, f *finding) Meaning {
 func (r *reader) deniesOwn(f *finding) bool {
 	for _, d := range f.deeds {
 		if d.code == actOf(r.asked) && d.outcome != done {
+			return true
+		}
+	}
+	return false
+}
+
+func yesAnd(cs []clause) bool {
+	return len(cs) > 1 && len(cs[0].signs) == 1 && cs[0].signs[0].sense == "yes" && cs[0].end == "and"
+}
+
+func hasCode(codes []string, code string) bool {
+	for _, c := range codes {
+		if c == code {
 			return true
 		}
 	}

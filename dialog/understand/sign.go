@@ -177,16 +177,26 @@ func (r *reader) lookNear() {
 			for _, e := range l.senses[id] {
 				own = own || r.rank[e.tongue] == 0 || e.tongue == everyone
 			}
-			own = own || len(l.senses[id]) == 0
+			own = own || len(l.senses[id]) == 0 && r.rank[hiLatn] > 1
 		}
 		if own {
 			continue
 		}
 		found := len(r.ids[i]) > 0
-		if r.rank[hiLatn] <= 1 && t.text[0] < 128 {
-			more := l.sound[hiLatn][sound(hiLatn, t.text)]
+		if r.rank[hiLatn] <= 1 {
+			heard := t.text
+			if heard[0] > 127 {
+				heard = romanise(fold(heard)) // थंडा for ठंडा: by ear they are one
+			}
+			more := l.sound[hiLatn][sound(hiLatn, heard)]
 			r.ids[i] = append(r.ids[i][:len(r.ids[i]):len(r.ids[i])], more...)
 			found = found || len(more) > 0
+		}
+		if len(r.ids[i]) > 0 && !l.senseless(r.ids[i]) {
+			continue
+		}
+		if found && r.rank[hiLatn] <= 1 && len(t.text) <= 4 && bones(t.text) == t.text {
+			r.ids[i] = append(r.ids[i][:len(r.ids[i]):len(r.ids[i])], l.bones[t.text]...)
 		}
 		if found {
 			continue
@@ -367,7 +377,27 @@ func (r *reader) sign() {
 		r.signs = append(r.signs, s)
 		i = s.to
 	}
+	r.twoOrGive()
 	r.numbers()
+}
+
+// twoOrGive: Hindi "do" is two, or "give" after a verb ("palat do").
+func (r *reader) twoOrGive() {
+	for i := range r.signs {
+		s := &r.signs[i]
+		if s.sense != "give" && s.sense != "do" || s.text != "do" && s.text != "दो" || s.tongue == en && r.rank[hiLatn] > 1 {
+			continue
+		}
+		if i > 0 {
+			p := r.signs[i-1]
+			if act(p.sense) || verbal(p.sense) || p.sense == "stop" || p.sense == "water" || quality(p.sense) && p.tense != 0 {
+				continue
+			}
+		}
+		if i+1 < len(r.signs) {
+			s.sense, s.value, s.high, s.tense = "num", 2, 2, 0
+		}
+	}
 }
 
 // one reads the sign that begins at token i.
@@ -381,7 +411,7 @@ func (r *reader) one(i int) sign {
 			if e.tongue == everyone {
 				rank = 0
 			}
-			if k > 0 && rank == bestRank && s.sense == e.sense {
+			if k > 0 && rank == bestRank && s.sense == e.sense && t.raw == t.text {
 				s.tense |= e.tense
 			}
 			if rank < bestRank || rank == bestRank && idle(s.sense) && !idle(e.sense) {
@@ -425,7 +455,13 @@ func (r *reader) one(i int) sign {
 }
 
 // idle senses give way to any other sense the same word has.
-func idle(sense string) bool { return sense == "known" || sense == "filler" || sense == "foreign" }
+func idle(sense string) bool {
+	switch sense {
+	case "known", "filler", "foreign", "material=weeds", "material=worms", "material=ash", "material=compost":
+		return true
+	}
+	return false
+}
 
 // match follows the words of a phrase from token j. One filler ("the", "very") may
 // stand between two words of a phrase.

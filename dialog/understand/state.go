@@ -21,7 +21,7 @@ const (
 )
 
 // topic is what "it" stands for: the last thing named, or the thing asked about.
-type topic struct{ heap, bottle, worm, smell bool }
+type topic struct{ heap, bottle, worm, smell, stick bool }
 
 func (r *reader) opening() topic {
 	switch r.asked {
@@ -63,6 +63,7 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 		}
 	}()
 	weather := c.has("weather") && !here.heap
+	harm := c.hasHarm()
 	place, was, now := 0, false, false
 	lead := r.leads(c)
 	for i := range c.signs {
@@ -84,6 +85,9 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 		code := r.value(c, i, here, *about)
 		if code == "" || weather {
 			continue
+		}
+		if harm && dimension(code) == "seen" {
+			continue // "ants bit me": a doer, not a sight
 		}
 		if s.tense&(future|order|unless) != 0 && s.tense&(past|present|participle) == 0 {
 			continue
@@ -119,6 +123,7 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 		if !now && i+1 < len(c.signs) && (c.signs[i+1].sense == "was" || c.signs[i+1].sense == "earlier") {
 			w = true
 		}
+		about.stick = about.stick || dimension(code) == "stick"
 		out = append(out, fact{code: code, dim: dimension2(code), clause: n, place: p, was: w, now: now})
 	}
 	return out
@@ -169,7 +174,7 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 	bottle := here.bottle || asked == "bottle" || about.bottle && !here.heap && !here.worm
 	worm := here.worm || asked == "worms" || about.worm && !here.heap && !here.bottle
 	stick := here.heap || asked == "stick" || about.heap && !here.bottle && !here.worm
-	wet := here.heap || asked == "moisture" || asked == "stick" || c.has("damp", "bed") || about.heap && !here.bottle || here.worm || asked == "worms" && c.has("inside")
+	wet := here.heap || asked == "moisture" || asked == "stick" && (c.hasDim("stick") || about.stick) || c.has("damp", "bed") || about.heap && !here.bottle || here.worm || asked == "worms" && c.has("inside")
 	switch s.sense {
 	case "stick=hot":
 		if !stick && !s.own {
@@ -349,6 +354,17 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 			return "bottle=flat"
 		case here.bottle:
 			return "bottle=flat"
+		}
+		return ""
+	case "drop":
+		if !wet {
+			return ""
+		}
+		switch {
+		case s.neg || i > 0 && c.signs[i-1].sense == "num" && c.signs[i-1].value == 0:
+			return "moisture=dry"
+		case i > 0 && c.signs[i-1].sense == "num" && c.signs[i-1].high <= 6, i+1 < len(c.signs) && c.signs[i+1].sense == "num" && c.signs[i+1].high <= 6:
+			return "moisture=right"
 		}
 		return ""
 	case "gas":

@@ -54,7 +54,7 @@ func (l *lexicon) swahiliVerb(w string) (v swVerb, ok bool) {
 	// infinitive: ku- or kw- [object] root; after another verb it goes on with its tense
 	for _, p := range []string{"kuto", "kuji", "kw", "ku"} {
 		if rest, has := strings.CutPrefix(w, p); has {
-			if es, pas, good := l.stem(rest, true); good {
+			if es, pas, good := l.stem(rest); good {
 				return swVerb{entries: es, tense: bare, self: p == "kuji", neg: p == "kuto", passive: pas}, true
 			}
 		}
@@ -101,9 +101,10 @@ func (l *lexicon) swahiliVerb(w string) (v swVerb, ok bool) {
 			if t.tense == yet {
 				continue
 			}
-			r2 = strings.TrimPrefix(r2, "ku") // amekunywa, wamekufa: short roots keep ku-
-			if es, self, pas, good := l.objectStem(r2); good {
-				return swVerb{entries: es, tense: t.tense, self: self, passive: pas, mine: a.gloss == "me"}, true
+			for _, r3 := range []string{r2, strings.TrimPrefix(r2, "ku")} { // amekunywa, wamekufa: short roots keep ku-
+				if es, self, pas, good := l.objectStem(r3); good {
+					return swVerb{entries: es, tense: t.tense, self: self, passive: pas, mine: a.gloss == "me"}, true
+				}
 			}
 		}
 		if strings.HasPrefix(rest, "si") && strings.HasSuffix(rest, "e") { // nisigeuze
@@ -118,18 +119,21 @@ func (l *lexicon) swahiliVerb(w string) (v swVerb, ok bool) {
 		}
 	}
 	if rest, has := strings.CutPrefix(w, "hu"); has { // hunuka: habitually
-		if es, pas, good := l.stem(rest, true); good {
+		if es, pas, good := l.stem(rest); good {
 			return swVerb{entries: es, tense: present, passive: pas}, true
 		}
 	}
-	if es, pas, good := l.stem(w, true); good { // geuza!
+	if es, pas, good := l.stem(w); good { // geuza!
 		return swVerb{entries: es, tense: order, passive: pas}, true
 	}
 	return v, false
 }
 
 func (l *lexicon) objectStem(w string) (es []entry, self, passive, ok bool) {
-	if es, passive, ok = l.stem(w, true); ok {
+	if es := l.borrowed(w); es != nil {
+		return es, false, false, true
+	}
+	if es, passive, ok = l.stem(w); ok {
 		return es, false, passive, true
 	}
 	for _, o := range l.sw.object {
@@ -137,7 +141,7 @@ func (l *lexicon) objectStem(w string) (es []entry, self, passive, ok bool) {
 		if !has {
 			continue
 		}
-		if es, passive, ok = l.stem(rest, true); ok {
+		if es, passive, ok = l.stem(rest); ok {
 			return es, o.gloss == "self", passive, true
 		}
 	}
@@ -146,7 +150,7 @@ func (l *lexicon) objectStem(w string) (es []entry, self, passive, ok bool) {
 
 // stem strips the final vowel and the usual extensions and looks the root up.
 // Extensions: -w- passive, -i-/-e- for, -ish-/-esh- make, -ik-/-ek- become.
-func (l *lexicon) stem(w string, loose bool) (es []entry, passive, ok bool) {
+func (l *lexicon) stem(w string) (es []entry, passive, ok bool) {
 	w = strings.TrimSuffix(w, "ni")
 	if len(w) < 2 {
 		return nil, false, false
@@ -175,4 +179,18 @@ func (l *lexicon) stem(w string, loose bool) (es []entry, passive, ok bool) {
 		}
 	}
 	return nil, false, false
+}
+
+// borrowed finds an English verb under Swahili prefixes: nimeturn, ameshake.
+func (l *lexicon) borrowed(w string) []entry {
+	id, ok := l.id[w]
+	if !ok || len(w) < 3 {
+		return nil
+	}
+	for _, e := range l.senses[id] {
+		if e.tongue == en && e.tense&bare != 0 && act(e.sense) {
+			return []entry{e}
+		}
+	}
+	return nil
 }
