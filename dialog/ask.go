@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"warmstick/dialog/phrases"
 	"warmstick/dialog/understand"
@@ -146,7 +147,7 @@ func pickOf(q Question, line string) (Choice, bool) {
 // wordPick finds the one choice whose listed words a text holds: the phrase
 // words_<meaning> lists them, where a language needs it.
 func wordPick(lang string, q Question, line string) (Choice, bool) {
-	said := " " + understand.Normal(line) + " "
+	said := " " + bare(line) + " "
 	var found []Choice
 	longest := 0
 	for _, c := range q.Choices {
@@ -156,7 +157,7 @@ func wordPick(lang string, q Question, line string) (Choice, bool) {
 				continue
 			}
 			for w := range strings.SplitSeq(phrases.Text(l, key, nil), ",") {
-				w = understand.Normal(w)
+				w = bare(w)
 				whole := strings.HasPrefix(c.Means, "answer=") // "done" is yes, "not done" is not
 				if w == "" || !strings.Contains(said, " "+w+" ") || whole && strings.TrimSpace(said) != w {
 					continue
@@ -174,6 +175,13 @@ func wordPick(lang string, q Question, line string) (Choice, bool) {
 		return Choice{}, false
 	}
 	return found[0], true
+}
+
+// bare is a text in its normal form with nothing but words in it.
+func bare(s string) string {
+	return strings.Join(strings.FieldsFunc(understand.Normal(s), func(r rune) bool {
+		return !unicode.IsLetter(r) && !unicode.IsMark(r) && !unicode.IsDigit(r)
+	}), " ")
 }
 
 // plain drops what does not matter when a label is typed.

@@ -5,8 +5,6 @@ import (
 	"slices"
 	"strings"
 	"sync"
-
-	"warmstick/dialog/understand"
 )
 
 // hazards.tsv lists words, in any language, that stop normal talk though no
@@ -28,7 +26,7 @@ var hazards = sync.OnceValue(func() []hazard {
 	for _, r := range rows(hazardRows) {
 		h := hazard{what: r[0], grave: r[1] == "yes", advice: strings.Fields(strings.Trim(r[2], "-"))}
 		for w := range strings.SplitSeq(r[3], ",") {
-			h.words = append(h.words, understand.Normal(w))
+			h.words = append(h.words, bare(w))
 		}
 		list = append(list, h)
 	}
@@ -37,7 +35,7 @@ var hazards = sync.OnceValue(func() []hazard {
 
 // hazardsIn finds the hazards that a text names.
 func hazardsIn(line string) []string {
-	said := " " + understand.Normal(line) + " "
+	said := " " + bare(line) + " "
 	var found []string
 	for _, h := range hazards() {
 		if slices.ContainsFunc(h.words, func(w string) bool { return strings.Contains(said, " "+w+" ") }) {

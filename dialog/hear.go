@@ -223,7 +223,7 @@ func (x *exchange) reply(line string, m meaning) bool {
 		x.pick(q, c)
 		return true
 	}
-	if c, ok := wordPick(x.lang(), q, line); ok && !m.no() && m.value("when") == "" && m.value("ask") == "" && (!x.tellsFact(m) || aside(q) && len(strings.Fields(line)) <= 3) {
+	if c, ok := wordPick(x.lang(), q, line); ok && !m.no() && m.value("when") == "" && m.value("ask") == "" && (!x.tellsFact(m) || aside(q) && (len(strings.Fields(line)) <= 3 || x.outOfPlace(m))) {
 		x.pick(q, c)
 		return true
 	}
@@ -237,6 +237,19 @@ func (x *exchange) reply(line string, m meaning) bool {
 // words ("hot heap") win over a report they resemble.
 func aside(q Question) bool {
 	return !slices.ContainsFunc(q.Choices, func(c Choice) bool { return isFact(c.Means) })
+}
+
+// outOfPlace says that the reports of a message fit no heap there is.
+func (x *exchange) outOfPlace(m meaning) bool {
+	for _, c := range facts(m.codes) {
+		if c == "did=built" || c == "did=layered" || strings.HasPrefix(c, "have=") {
+			return false
+		}
+		if slices.ContainsFunc(x.s.Active(), func(h Heap) bool { return suits(h, c) }) {
+			return false
+		}
+	}
+	return true
 }
 
 // guessed reads a bare word as the first word of a choice shown: "well" under a

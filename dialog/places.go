@@ -6,8 +6,6 @@ import (
 	"strings"
 	"sync"
 	"time"
-
-	"warmstick/dialog/understand"
 )
 
 //go:embed places.tsv
@@ -45,7 +43,7 @@ var places = sync.OnceValue(func() []place {
 	for _, r := range rows(placeRows) {
 		p := place{id: r[0], zone: r[1], highland: r[2] == "yes", offered: strings.Fields(r[3])}
 		for w := range strings.SplitSeq(r[4], ",") {
-			p.words = append(p.words, understand.Normal(w))
+			p.words = append(p.words, bare(w))
 		}
 		p.label = strings.SplitN(r[4], ",", 2)[0]
 		list = append(list, p)
@@ -55,7 +53,7 @@ var places = sync.OnceValue(func() []place {
 
 // findPlace reads a country, a town or an IANA zone name.
 func findPlace(line string) (place, bool) {
-	said := " " + understand.Normal(line) + " "
+	said := " " + bare(line) + " "
 	best, longest := place{}, 0
 	for _, p := range places() {
 		for _, w := range p.words {

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"warmstick/dialog/phrases"
-	"warmstick/dialog/understand"
 )
 
 // Reports: a farmer tells what was done or found, asked or not, about this heap
@@ -138,7 +137,7 @@ func (x *exchange) aboutHeap(list []string) (HeapID, bool) {
 // namedHeap reads "heap 2" inside a message; the phrase words_heap lists what a
 // heap is called.
 func (x *exchange) namedHeap(line string) HeapID {
-	words := strings.Fields(understand.Normal(line))
+	words := strings.Fields(bare(line))
 	for i := range len(words) - 1 {
 		n, ok := digits(words[i+1])
 		if !ok || n == 0 {
