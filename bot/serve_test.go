@@ -10,6 +10,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"warmstick/bot/platform"
 	"warmstick/dialog"
 	"warmstick/store"
 )
@@ -50,7 +51,7 @@ func parrot(s dialog.State, in dialog.Input, now time.Time) dialog.Answer {
 }
 
 // running starts a bot against a fake platform; stop ends it and waits.
-func running(t *testing.T, f *fakeAPI, change func(*Bot)) (db *store.DB, stop func() error) {
+func running(t *testing.T, f *platform.API, change func(*Bot)) (db *store.DB, stop func() error) {
 	t.Helper()
 	db, err := store.Open(t.Context(), filepath.Join(t.TempDir(), "w.db"), store.Options{Step: parrot})
 	require.NoError(t, err)
@@ -58,9 +59,9 @@ func running(t *testing.T, f *fakeAPI, change func(*Bot)) (db *store.DB, stop fu
 	return db, serving(t, f, db, change)
 }
 
-func serving(t *testing.T, f *fakeAPI, db *store.DB, change func(*Bot)) (stop func() error) {
+func serving(t *testing.T, f *platform.API, db *store.DB, change func(*Bot)) (stop func() error) {
 	t.Helper()
-	line, err := NewLine(fakeToken, f.URL)
+	line, err := NewLine(platform.Token, f.URL)
 	require.NoError(t, err)
 	b := &Bot{Store: db, Line: line, Now: time.Now}
 	if change != nil {
@@ -94,7 +95,7 @@ func soon(t *testing.T) context.Context {
 }
 
 func TestEveryPrivateMessageHasAReply(t *testing.T) {
-	f := newFake()
+	f := platform.New(1000)
 	defer f.Close()
 	_, stop := running(t, f, nil)
 	const head = `{"update_id":%d,"message":{"message_id":1,"from":{"id":%d},"chat":{"id":%d,"type":"private"},"date":1,`
@@ -103,30 +104,30 @@ func TestEveryPrivateMessageHasAReply(t *testing.T) {
 		`"sticker":{"file_id":"x"}}}`, `"location":{"latitude":1,"longitude":2}}}`, `"contact":{"phone_number":"1"}}}`,
 		`"poll":{"id":"1"}}}`, `"text":""}}`, `"dice":{"value":3}}}`, `"text":17}}`, `"photo":"no list"}}`, `"text":"break"}}`, `"video_note":null}}`,
 	} {
-		f.add(head+body, i+1, i+1)
+		f.Add(head+body, i+1, i+1)
 	}
-	f.add(`{"update_id":%d,"callback_query":{"id":"q","from":{"id":50},"message":{"chat":{"id":50,"type":"private"}},"data":"1:x"}}`)
-	f.add(`{"update_id":%d,"callback_query":{"id":"q","from":{"id":51},"data":"1:y"}}`)
-	f.add(`{"update_id":%d,"edited_message":{"from":{"id":52},"chat":{"id":52,"type":"private"},"date":1,"text":"better"}}`)
+	f.Add(`{"update_id":%d,"callback_query":{"id":"q","from":{"id":50},"message":{"chat":{"id":50,"type":"private"}},"data":"1:x"}}`)
+	f.Add(`{"update_id":%d,"callback_query":{"id":"q","from":{"id":51},"data":"1:y"}}`)
+	f.Add(`{"update_id":%d,"edited_message":{"from":{"id":52},"chat":{"id":52,"type":"private"},"date":1,"text":"better"}}`)
 	quiet := []int64{-100, -200, 60, 61}
-	f.add(`{"update_id":%d,"message":{"from":{"id":1},"chat":{"id":-100,"type":"group"},"date":1,"text":"hi"}}`)
-	f.add(`{"update_id":%d,"channel_post":{"chat":{"id":-200,"type":"channel"},"date":1,"text":"hi"}}`)
-	f.add(`{"update_id":%d,"message":{"from":{"id":60,"is_bot":true},"chat":{"id":60,"type":"private"},"date":1,"text":"hi"}}`)
-	f.add(`{"update_id":%d,"my_chat_member":{"chat":{"id":61,"type":"private"},"new_chat_member":{"status":"kicked"}}}`)
-	f.add(`{"update_id":%d,"message":7}`)
-	f.say(99, "last")
-	require.NoError(t, until(soon(t), "the last reply", func() bool { return len(f.texts(99)) == 1 }))
+	f.Add(`{"update_id":%d,"message":{"from":{"id":1},"chat":{"id":-100,"type":"group"},"date":1,"text":"hi"}}`)
+	f.Add(`{"update_id":%d,"channel_post":{"chat":{"id":-200,"type":"channel"},"date":1,"text":"hi"}}`)
+	f.Add(`{"update_id":%d,"message":{"from":{"id":60,"is_bot":true},"chat":{"id":60,"type":"private"},"date":1,"text":"hi"}}`)
+	f.Add(`{"update_id":%d,"my_chat_member":{"chat":{"id":61,"type":"private"},"new_chat_member":{"status":"kicked"}}}`)
+	f.Add(`{"update_id":%d,"message":7}`)
+	f.Say(99, "last")
+	require.NoError(t, platform.Until(soon(t), "the last reply", func() bool { return len(f.Texts(99)) == 1 }))
 	require.NoError(t, stop())
 	for chat := int64(1); chat <= 13; chat++ {
-		require.Len(t, f.texts(chat), 1, "chat %d", chat)
+		require.Len(t, f.Texts(chat), 1, "chat %d", chat)
 	}
-	require.Equal(t, []string{"got photo"}, f.texts(3))
-	require.Equal(t, []string{"got other"}, f.texts(12), "after a conversation that broke off")
-	require.Equal(t, []string{"pressed 1:x"}, f.texts(50))
-	require.Equal(t, []string{"pressed 1:y"}, f.texts(51))
-	require.Equal(t, []string{"heard better"}, f.texts(52))
+	require.Equal(t, []string{"got photo"}, f.Texts(3))
+	require.Equal(t, []string{"got other"}, f.Texts(12), "after a conversation that broke off")
+	require.Equal(t, []string{"pressed 1:x"}, f.Texts(50))
+	require.Equal(t, []string{"pressed 1:y"}, f.Texts(51))
+	require.Equal(t, []string{"heard better"}, f.Texts(52))
 	for _, chat := range quiet {
-		require.Empty(t, f.texts(chat), "chat %d", chat)
+		require.Empty(t, f.Texts(chat), "chat %d", chat)
 	}
 }
 
@@ -140,22 +141,22 @@ func TestFaultSchedules(t *testing.T) {
 	for seed := range schedules {
 		t.Run(fmt.Sprint(seed), func(t *testing.T) {
 			t.Parallel()
-			f := newFake()
+			f := platform.New(1000)
 			defer f.Close()
-			f.trouble = troubles(uint64(seed), 0.25)
+			f.Trouble = platform.Schedule(uint64(seed), 0.25)
 			db, stop := running(t, f, nil)
 			const chats, each = 3, 4
 			for i := range each {
 				for chat := int64(1); chat <= chats; chat++ {
-					f.say(chat, fmt.Sprintf("%d-%d", chat, i))
+					f.Say(chat, fmt.Sprintf("%d-%d", chat, i))
 				}
 			}
 			ctx, cancel := context.WithTimeout(t.Context(), 60*time.Second)
 			defer cancel()
 			last := func(chat int64) string { return fmt.Sprintf("heard %d-%d", chat, each-1) }
-			require.NoError(t, until(ctx, "all answers", func() bool {
+			require.NoError(t, platform.Until(ctx, "all answers", func() bool {
 				for chat := int64(1); chat <= chats; chat++ {
-					if texts := f.texts(chat); len(texts) == 0 || texts[len(texts)-1] != last(chat) {
+					if texts := f.Texts(chat); len(texts) == 0 || texts[len(texts)-1] != last(chat) {
 						return false
 					}
 				}
@@ -165,14 +166,14 @@ func TestFaultSchedules(t *testing.T) {
 			doubles := 0
 			for chat := int64(1); chat <= chats; chat++ {
 				i := -1
-				for _, text := range f.texts(chat) {
+				for _, text := range f.Texts(chat) {
 					switch text {
 					case fmt.Sprintf("heard %d-%d", chat, i+1):
 						i++
 					case fmt.Sprintf("heard %d-%d", chat, i):
 						doubles++
 					default:
-						t.Fatalf("chat %d out of order: %q", chat, f.texts(chat))
+						t.Fatalf("chat %d out of order: %q", chat, f.Texts(chat))
 					}
 				}
 				id, err := db.PersonOf(t.Context(), chat)
@@ -181,13 +182,13 @@ func TestFaultSchedules(t *testing.T) {
 				require.NoError(t, err)
 				require.Len(t, diary, 2*each, "nothing lost, nothing twice")
 			}
-			require.LessOrEqual(t, doubles, f.lost)
+			require.LessOrEqual(t, doubles, f.Lost())
 		})
 	}
 }
 
 func TestTokenNobodyKnows(t *testing.T) {
-	f := newFake()
+	f := platform.New(1000)
 	defer f.Close()
 	db, err := store.Open(t.Context(), filepath.Join(t.TempDir(), "w.db"), store.Options{Step: parrot})
 	require.NoError(t, err)
@@ -212,27 +213,27 @@ func TestTokenIsInNoError(t *testing.T) {
 }
 
 func TestBlockedPhoneIsNoted(t *testing.T) {
-	f := newFake()
+	f := platform.New(1000)
 	defer f.Close()
-	f.refuse[5] = 403
-	f.refuse[6] = 400
+	f.Refuse[5] = 403
+	f.Refuse[6] = 400
 	db, stop := running(t, f, nil)
-	f.say(5, "hello")
-	f.say(6, "hello")
-	f.say(7, "hello")
-	require.NoError(t, until(soon(t), "the note", func() bool {
+	f.Say(5, "hello")
+	f.Say(6, "hello")
+	f.Say(7, "hello")
+	require.NoError(t, platform.Until(soon(t), "the note", func() bool {
 		id, _ := db.PersonOf(t.Context(), 5)
 		s, _ := db.StateOf(t.Context(), id)
-		return s.Person.Barred && len(f.texts(7)) == 1
+		return s.Person.Barred && len(f.Texts(7)) == 1
 	}))
 	require.NoError(t, stop())
 }
 
 func TestRetryAfterOutlivesARestart(t *testing.T) {
-	f := newFake()
+	f := platform.New(1000)
 	defer f.Close()
 	first := true
-	f.trouble = func(method string, n int) string {
+	f.Trouble = func(method string, n int) string {
 		if method == "sendMessage" && first {
 			first = false
 			return "429"
@@ -240,17 +241,17 @@ func TestRetryAfterOutlivesARestart(t *testing.T) {
 		return ""
 	}
 	db, stop := running(t, f, nil)
-	f.say(5, "hello")
+	f.Say(5, "hello")
 	var holds []store.Hold
-	require.NoError(t, until(soon(t), "the hold", func() bool {
+	require.NoError(t, platform.Until(soon(t), "the hold", func() bool {
 		holds, _ = db.Holds(t.Context())
 		return len(holds) == 1
 	}))
 	require.NoError(t, stop())
-	require.Empty(t, f.texts(5))
+	require.Empty(t, f.Texts(5))
 	stop = serving(t, f, db, nil)
-	require.NoError(t, until(soon(t), "the letter", func() bool { return len(f.texts(5)) == 1 }))
-	require.False(t, f.sent[0].at.Before(holds[0].Until), "not before the platform allows")
+	require.NoError(t, platform.Until(soon(t), "the letter", func() bool { return len(f.Texts(5)) == 1 }))
+	require.False(t, f.Sent()[0].At.Before(holds[0].Until), "not before the platform allows")
 	require.NoError(t, stop())
 	holds, err := db.Holds(t.Context())
 	require.NoError(t, err)
@@ -258,31 +259,28 @@ func TestRetryAfterOutlivesARestart(t *testing.T) {
 }
 
 func TestNumbersThatStartAnew(t *testing.T) {
-	f := newFake()
+	f := platform.New(900_000)
 	defer f.Close()
-	f.next = 900_000
 	_, stop := running(t, f, nil)
-	f.say(1, "before")
-	require.NoError(t, until(soon(t), "the first reply", func() bool { return len(f.texts(1)) == 1 }))
-	f.mu.Lock()
-	f.next = 17
-	f.mu.Unlock()
-	f.say(1, "after")
-	f.say(1, "still")
-	require.NoError(t, until(soon(t), "the later replies", func() bool { return len(f.texts(1)) >= 3 }))
+	f.Say(1, "before")
+	require.NoError(t, platform.Until(soon(t), "the first reply", func() bool { return len(f.Texts(1)) == 1 }))
+	f.StartAnew(17)
+	f.Say(1, "after")
+	f.Say(1, "still")
+	require.NoError(t, platform.Until(soon(t), "the later replies", func() bool { return len(f.Texts(1)) >= 3 }))
 	require.NoError(t, stop())
-	require.Equal(t, []string{"heard before", "heard after", "heard still"}, f.texts(1))
+	require.Equal(t, []string{"heard before", "heard after", "heard still"}, f.Texts(1))
 }
 
 func TestDeleteMeLeavesNothing(t *testing.T) {
-	f := newFake()
+	f := platform.New(1000)
 	defer f.Close()
 	db, stop := running(t, f, nil)
-	f.say(424242424242, "my secret word is zanzibarine")
-	f.say(424242424242, "delete me")
-	require.NoError(t, until(soon(t), "the person gone", func() bool {
+	f.Say(424242424242, "my secret word is zanzibarine")
+	f.Say(424242424242, "delete me")
+	require.NoError(t, platform.Until(soon(t), "the person gone", func() bool {
 		id, err := db.PersonOf(t.Context(), 424242424242)
-		return err == nil && id == 0 && len(f.texts(424242424242)) == 2
+		return err == nil && id == 0 && len(f.Texts(424242424242)) == 2
 	}))
 	require.NoError(t, stop())
 	for _, end := range []string{"", "-wal"} {
@@ -293,15 +291,15 @@ func TestDeleteMeLeavesNothing(t *testing.T) {
 }
 
 func TestPaceOfOneBot(t *testing.T) {
-	f := newFake()
+	f := platform.New(1000)
 	defer f.Close()
 	_, stop := running(t, f, func(b *Bot) { b.Rate = 50 })
 	for chat := int64(1); chat <= 30; chat++ {
-		f.say(chat, "hello")
+		f.Say(chat, "hello")
 	}
-	require.NoError(t, until(soon(t), "all letters", func() bool { f.mu.Lock(); defer f.mu.Unlock(); return len(f.sent) == 30 }))
+	require.NoError(t, platform.Until(soon(t), "all letters", func() bool { return len(f.Sent()) == 30 }))
 	require.NoError(t, stop())
-	took := f.sent[29].at.Sub(f.sent[0].at)
+	took := f.Sent()[29].At.Sub(f.Sent()[0].At)
 	require.GreaterOrEqual(t, took, 29*time.Second/50-50*time.Millisecond, "a burst of one")
 }
 

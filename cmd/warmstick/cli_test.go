@@ -2,21 +2,20 @@ package main
 
 import (
 	"os"
-	"os/signal"
-	"syscall"
 	"testing"
-
-	"context"
 
 	"github.com/rogpeppe/go-internal/testscript"
 )
 
+// asProgram makes the test binary play the program, for tests that need a
+// process to kill.
+const asProgram = "WARMSTICK_AS_PROGRAM"
+
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){"warmstick": func() {
-		ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
-		defer stop()
-		os.Exit(Main{Env: os.Getenv}.Run(ctx, os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
-	}})
+	if os.Getenv(asProgram) != "" {
+		main()
+	}
+	testscript.Main(m, map[string]func(){"warmstick": main})
 }
 
 // The scripts of testdata/cli: each is a session at a command line.

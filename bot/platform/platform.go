@@ -1,4 +1,7 @@
-package bot
+// Package platform plays the chat platform on 127.0.0.1, for tests: updates are
+// delivered again until a poll with a higher offset confirms them, and calls may
+// fail before or after they were done. It is no part of the program.
+package platform
 
 import (
 	"context"
@@ -7,83 +10,85 @@ import (
 	"math/rand/v2"
 	"net/http"
 	"net/http/httptest"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
 	"time"
 )
 
-// fakeAPI plays the platform on 127.0.0.1: updates are delivered again until a
-// poll with a higher offset confirms them, and sends may fail before or after
-// they were done.
-type fakeAPI struct {
+// API is one platform. Trouble and Refuse are set before the first call.
+type API struct {
 	*httptest.Server
+	// Trouble decides what goes wrong with the n-th call of a method: "" nothing,
+	// or one of Troubles.
+	Trouble func(method string, n int) string
+	Refuse  map[int64]int // chats whose letters are refused, with that code
+
 	mu      sync.Mutex
-	updates []fakeUpdate
 	next    int64
+	updates []update
 	news    chan struct{}
-	sent    []fakeSend
+	sent    []Sent
 	calls   map[string]int
-	polling bool
-	lost    int // sends done whose answer was lost
+	lost    int
 	acked   map[int64]bool
-	// trouble decides what goes wrong with a call: "" nothing, or a name below.
-	trouble func(method string, n int) string
-	refuse  map[int64]int // chats that answer with that code
-	clock   func() time.Time
 }
 
-type fakeUpdate struct {
+type update struct {
 	id  int64
 	raw string
 }
 
-type fakeSend struct {
-	chat   int64
-	method string
-	text   string
-	markup string
-	at     time.Time
+// Sent is one letter that arrived.
+type Sent struct {
+	Chat   int64
+	Method string
+	Text   string
+	Markup string
+	At     time.Time
 }
 
-const fakeToken = "123:fake"
+// Token is the only one that the platform knows.
+const Token = "123:fake"
 
-func newFake() *fakeAPI {
-	f := &fakeAPI{next: 1000, news: make(chan struct{}), calls: map[string]int{}, acked: map[int64]bool{},
-		trouble: func(string, int) string { return "" }, refuse: map[int64]int{}, clock: time.Now}
+// New starts a platform whose first update has that number.
+func New(first int64) *API {
+	f := &API{next: first, news: make(chan struct{}), calls: map[string]int{}, acked: map[int64]bool{},
+		Trouble: func(string, int) string { return "" }, Refuse: map[int64]int{}}
 	f.Server = httptest.NewServer(http.HandlerFunc(f.serve))
 	return f
 }
 
-// add makes an update of a format with one %d for its number.
-func (f *fakeAPI) add(format string, args ...any) int64 {
+// Add makes an update of a format with one %d for its number.
+func (f *API) Add(format string, args ...any) int64 {
 	f.mu.Lock()
 	defer f.mu.Unlock()
 	id := f.next
 	f.next++
-	f.updates = append(f.updates, fakeUpdate{id, fmt.Sprintf(format, append([]any{id}, args...)...)})
+	f.updates = append(f.updates, update{id, fmt.Sprintf(format, append([]any{id}, args...)...)})
 	close(f.news)
 	f.news = make(chan struct{})
 	return id
 }
 
-// say adds a private text message.
-func (f *fakeAPI) say(chat int64, text string) int64 {
+// Say adds a private text message.
+func (f *API) Say(chat int64, text string) int64 {
 	quoted, _ := json.Marshal(text)
-	return f.add(`{"update_id":%d,"message":{"message_id":1,"from":{"id":%d,"is_bot":false},"chat":{"id":%d,"type":"private"},"date":%d,"text":%s}}`,
+	return f.Add(`{"update_id":%d,"message":{"message_id":1,"from":{"id":%d,"is_bot":false},"chat":{"id":%d,"type":"private"},"date":%d,"text":%s}}`,
 		chat, chat, time.Now().Unix(), quoted)
 }
 
-func (f *fakeAPI) serve(w http.ResponseWriter, r *http.Request) {
+func (f *API) serve(w http.ResponseWriter, r *http.Request) {
 	token, method, ok := strings.Cut(strings.TrimPrefix(r.URL.Path, "/bot"), "/")
-	if !ok || token != fakeToken {
+	if !ok || token != Token {
 		fail(w, 401, "Unauthorized", 0)
 		return
 	}
 	r.ParseMultipartForm(1 << 20)
 	f.mu.Lock()
 	f.calls[method]++
-	trouble := f.trouble(method, f.calls[method])
+	trouble := f.Trouble(method, f.calls[method])
 	f.mu.Unlock()
 	switch trouble {
 	case "reset":
@@ -119,7 +124,7 @@ func fail(w http.ResponseWriter, code int, why string, retry int) {
 	fmt.Fprintf(w, `{"ok":false,"error_code":%d,"description":%q%s}`, code, why, params)
 }
 
-func (f *fakeAPI) poll(w http.ResponseWriter, r *http.Request, trouble string) {
+func (f *API) poll(w http.ResponseWriter, r *http.Request, trouble string) {
 	offset, _ := strconv.ParseInt(r.FormValue("offset"), 10, 64)
 	limit, _ := strconv.Atoi(r.FormValue("limit"))
 	end := time.After(2 * time.Second)
@@ -133,7 +138,7 @@ func (f *fakeAPI) poll(w http.ResponseWriter, r *http.Request, trouble string) {
 				if confirmed {
 					f.acked[f.updates[i].id] = true
 				} else {
-					kept = append([]fakeUpdate{f.updates[i]}, kept...)
+					kept = append([]update{f.updates[i]}, kept...)
 				}
 			}
 			f.updates = kept
@@ -164,19 +169,19 @@ func (f *fakeAPI) poll(w http.ResponseWriter, r *http.Request, trouble string) {
 	}
 }
 
-func (f *fakeAPI) send(w http.ResponseWriter, r *http.Request, method, trouble string) {
+func (f *API) send(w http.ResponseWriter, r *http.Request, method, trouble string) {
 	chat, _ := strconv.ParseInt(r.FormValue("chat_id"), 10, 64)
 	text := r.FormValue("text")
 	if text == "" {
 		text = r.FormValue("caption")
 	}
 	f.mu.Lock()
-	if code := f.refuse[chat]; code != 0 {
+	if code := f.Refuse[chat]; code != 0 {
 		f.mu.Unlock()
 		fail(w, code, "Forbidden: bot was blocked by the user", 0)
 		return
 	}
-	f.sent = append(f.sent, fakeSend{chat, method, text, r.FormValue("reply_markup"), f.clock()})
+	f.sent = append(f.sent, Sent{chat, method, text, r.FormValue("reply_markup"), time.Now()})
 	n := len(f.sent)
 	if trouble == "reset after" || trouble == "torn" {
 		f.lost++
@@ -192,21 +197,47 @@ func (f *fakeAPI) send(w http.ResponseWriter, r *http.Request, method, trouble s
 	}
 }
 
-// texts are what a chat was sent, in order.
-func (f *fakeAPI) texts(chat int64) []string {
-	f.mu.Lock()
-	defer f.mu.Unlock()
+// Texts are what a chat was sent, in order.
+func (f *API) Texts(chat int64) []string {
 	var texts []string
-	for _, s := range f.sent {
-		if s.chat == chat {
-			texts = append(texts, s.text)
+	for _, s := range f.Sent() {
+		if s.Chat == chat {
+			texts = append(texts, s.Text)
 		}
 	}
 	return texts
 }
 
-// until waits for a condition, in real time, as a person would.
-func until(ctx context.Context, what string, ok func() bool) error {
+// Sent lists every letter that arrived, in order.
+func (f *API) Sent() []Sent {
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	return slices.Clone(f.sent)
+}
+
+// Lost counts letters that arrived and whose sender was not told so.
+func (f *API) Lost() int {
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	return f.lost
+}
+
+// Acked says whether an update was confirmed by a later poll.
+func (f *API) Acked(id int64) bool {
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	return f.acked[id]
+}
+
+// StartAnew lets the numbers of updates start anew, as after a quiet week.
+func (f *API) StartAnew(at int64) {
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	f.next = at
+}
+
+// Until waits for a condition, in real time, as a person would.
+func Until(ctx context.Context, what string, ok func() bool) error {
 	for !ok() {
 		select {
 		case <-ctx.Done():
@@ -217,14 +248,17 @@ func until(ctx context.Context, what string, ok func() bool) error {
 	return nil
 }
 
-// plan draws troubles by a seed, so that a bad schedule can be played again.
-func troubles(seed uint64, share float64) func(method string, n int) string {
+// Troubles are the things that may go wrong with a call.
+var Troubles = [...]string{"reset", "500", "429", "reset after", "torn", "409"}
+
+// Schedule draws troubles for a share of the calls by a seed, so that a bad
+// schedule can be played again.
+func Schedule(seed uint64, share float64) func(method string, n int) string {
 	source := rand.New(rand.NewPCG(seed, 7))
-	names := []string{"reset", "500", "429", "reset after", "torn", "409"}
-	return func(method string, n int) string {
+	return func(string, int) string {
 		if source.Float64() >= share {
 			return ""
 		}
-		return names[source.IntN(len(names))]
+		return Troubles[source.IntN(len(Troubles))]
 	}
 }
