@@ -213,7 +213,7 @@ func sizeChoices(x *exchange, q Question) []Choice {
 	if len(x.Heap(q.Heap).Turns) > 0 {
 		return labelled(x.lang(), "sank=third", "sank=little", "sank=not")
 	}
-	if x.s.Person.Units == "metres" {
+	if x.units() == "metres" {
 		return append([]Choice{{"1.8 x 1.2 x 1.2 m", "size=1.8,1.2,1.2"}, {"1.5 x 1.2 x 1.2 m", "size=1.5,1.2,1.2"}, {"1.2 x 1.2 x 1.2 m", "size=1.2,1.2,1.2"}},
 			labelled(x.lang(), "size=unknown")...)
 	}
@@ -333,7 +333,7 @@ func (x *exchange) metres(l understand.Length) float64 {
 	unit := l.Unit
 	if unit == "" {
 		unit = "ft"
-		if x.s.Person.Units == "metres" {
+		if x.units() == "metres" {
 			unit = "m"
 		}
 	}
@@ -341,7 +341,7 @@ func (x *exchange) metres(l understand.Length) float64 {
 }
 
 func (x *exchange) volume(m3 float64) worded {
-	units := x.s.Person.Units
+	units := x.units()
 	return func(lang string) string {
 		if units == "metres" {
 			return phrases.Text(lang, "cubic_metres", phrases.Args{"Much": trim(math.Round(m3*10) / 10)})

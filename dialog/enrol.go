@@ -217,7 +217,7 @@ func placeChoices(x *exchange, _ Question) []Choice {
 	for _, p := range places() {
 		for _, l := range p.offered {
 			if l == x.lang() && len(list) < 5 {
-				list = append(list, Choice{Label: capital(p.label), Means: "place=" + p.id})
+				list = append(list, Choice{Label: p.in(l), Means: "place=" + p.id})
 			}
 		}
 	}

@@ -307,9 +307,20 @@ func (x *exchange) height(m3 float64) worded {
 	return x.length(feet * 0.3048)
 }
 
+// units are the farmer's own, or those usual where their language is spoken.
+func (x *exchange) units() string {
+	switch {
+	case x.s.Person.Units != "":
+		return x.s.Person.Units
+	case x.lang() == "es" || x.lang() == "fr":
+		return "metres"
+	}
+	return "feet"
+}
+
 // length says metres in the farmer's own units.
 func (x *exchange) length(m float64) worded {
-	units := x.s.Person.Units
+	units := x.units()
 	return func(lang string) string {
 		if units == "metres" {
 			return phrases.Text(lang, "in_metres", phrases.Args{"Long": strconv.FormatFloat(math.Round(m*10)/10, 'f', -1, 64)})

@@ -37,7 +37,7 @@ var abroad = map[string]string{"hot": "moto sana", "cold": "baridi", "yes": "ndi
 type tally struct {
 	farmers, finished, built int
 	toBuilt, messages        int
-	missed, questions, twice int
+	missed, twice            int
 }
 
 // Sixty farmers of seven habits over a season: what it costs them, and whether

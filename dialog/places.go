@@ -6,6 +6,7 @@ import (
 	"strings"
 	"sync"
 	"time"
+	"unicode"
 )
 
 //go:embed places.tsv
@@ -71,6 +72,19 @@ func findPlace(line string) (place, bool) {
 		}
 	}
 	return place{}, false
+}
+
+// in is the place's name on a button: in the script of the language, where the
+// table has it.
+func (p place) in(lang string) string {
+	if lang == "hi" {
+		for _, w := range p.words {
+			if strings.ContainsFunc(w, func(r rune) bool { return unicode.Is(unicode.Devanagari, r) }) {
+				return w
+			}
+		}
+	}
+	return capital(p.label)
 }
 
 func placeByID(id string) (place, bool) {

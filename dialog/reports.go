@@ -35,7 +35,7 @@ func (x *exchange) reports(m meaning) bool {
 		return false
 	}
 	x.s.Talk.Misses = 0
-	if x.open.ID != "" && x.fresh == false {
+	if x.open.ID != "" && !x.fresh {
 		x.close()
 	}
 	if len(x.s.Active()) == 0 {

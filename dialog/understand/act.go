@@ -164,6 +164,9 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 			return "", false
 		}
 	case "did=watered":
+		if c.has("weather") {
+			return "", false
+		}
 		if water || c.has("heap", "bed", "worm", "layer", "compost") {
 			return s.sense, true
 		}
@@ -203,10 +206,7 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 		t = bare
 	}
 	neg := s.neg
-	if c.has("notyet") && t&future == 0 {
-		return notDone
-	}
-	if c.has("forgot") {
+	if c.has("notyet", "forgot") && t&future == 0 {
 		return notDone
 	}
 	if c.has("today") && neg && t&past == 0 {
@@ -264,7 +264,7 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 	if c.doubt {
 		return doubtful
 	}
-	if c.has("half") && t&(past|participle|bare) != 0 && !r.counted(c, i) {
+	if c.halfway() && t&(past|participle|bare) != 0 && !c.hasDim("unit") {
 		return planned // half done is still going on
 	}
 	switch {
@@ -358,6 +358,16 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 		return wished
 	}
 	return wished
+}
+
+// halfway: "half sieved", with no measure that the half could belong to.
+func (c *clause) halfway() bool {
+	for _, s := range c.signs {
+		if s.sense == "num" && s.value == 0.5 && !s.typed {
+			return true
+		}
+	}
+	return false
 }
 
 func willDenied(c *clause) bool {

@@ -245,7 +245,7 @@ func (r *reader) frame(cs []clause) {
 			case "if", "whatif":
 				// "not sure if it is smoke", "naona kama moto": no condition
 				like := s.text == "kama" && k > 0 && c.ask == telling
-				c.cond = c.cond || !c.doubt && !like
+				c.cond = c.cond || !c.doubt && !like && !c.has("normal")
 			case "si":
 				c.cond = c.cond || r.spanishIf(cs, i, k)
 			case "maybe":
@@ -260,6 +260,13 @@ func (r *reader) frame(cs []clause) {
 				switch r.asked {
 				case "moisture", "worms", "smell":
 					s.sense = "good"
+				}
+				if c.has("smell", "worm", "damp") {
+					s.sense = "good"
+				}
+			case "material=curd":
+				if r.asked == "smell" || c.has("smell") {
+					s.sense = "smell=sour"
 				}
 			case "very":
 				if s.text == "bien" && !c.hasQuality() {
@@ -277,7 +284,7 @@ func (r *reader) frame(cs []clause) {
 				if s.text == "right" && c.end == "?" && len(c.signs) == 1 {
 					s.sense = "tag"
 				}
-				if s.text == "right" && s.to == s.from+1 && c.has("edge") {
+				if s.text == "right" && s.to == s.from+1 && s.from > 0 && r.tokens[s.from-1].text == "the" {
 					s.sense = "edge"
 				}
 			case "tomorrow":
@@ -355,7 +362,7 @@ func (r *reader) kals(cs []clause) {
 			if act(s.sense) || verbal(s.sense) || s.sense == "give" || s.sense == "go" || s.sense == "take" {
 				t |= s.tense
 			}
-			if s.sense == "was" {
+			if s.sense == "was" || s.sense == "done" {
 				t |= past
 			}
 		}
@@ -490,6 +497,21 @@ func (r *reader) bind(c *clause) {
 				}
 			}
 		}
+		if s.tongue == fr && t < 0 && s.text != "ne" && s.text != "n" {
+			// ne ... pas: one denial, of what stands between
+			for j := i - 1; j >= 0 && j >= i-4 && t < 0; j-- {
+				if c.signs[j].sense == "not" && (c.signs[j].text == "ne" || c.signs[j].text == "n") {
+					for k := j + 1; k < i; k++ {
+						if target(&c.signs[k]) && c.signs[k].tense&participle == 0 {
+							t = k
+						}
+					}
+				}
+			}
+			if t >= 0 && !act(c.signs[t].sense) && c.signs[t].sense != "weather" && c.signs[t].sense != "rainword" {
+				t = -1 // "ne sent pas mauvais": the second word denies what follows
+			}
+		}
 		if t < 0 {
 			for k := i + 1; k < len(c.signs); k++ {
 				if target(&c.signs[k]) {
@@ -576,8 +598,19 @@ func (r *reader) hindiVerbs() {
 			hindi := s.tongue == hi || s.tongue == hiLatn
 			verb := act(p.sense) || verbal(p.sense) || quality(p.sense) && p.tense != 0
 			carried := p.tense&(bare|order|participle|past|present) != 0 && verb
+			if hindi && (s.text == "ke" || s.text == "k" || s.text == "के" || s.text == "कर" || s.text == "kar" || s.text == "kr") && p.tense&bare != 0 && act(p.sense) && p.sense != "do" && r.verbAhead(i+1) {
+				p.tense = past // "pani dal ke dhak diya": having put, covered
+				p.to = s.to
+				continue
+			}
 			if hindi && carried {
 				switch s.sense {
+				case "put":
+					if p.tense&bare == 0 || !act(p.sense) && !verbal(p.sense) {
+						break
+					}
+					p.tense, p.neg, p.to = s.tense, p.neg || s.neg, s.to
+					continue
 				case "give", "take", "go", "stay", "do":
 					if p.tense&past != 0 && p.tense&bare == 0 && s.tense&past != 0 && s.sense != "go" {
 						break
@@ -623,6 +656,16 @@ func (r *reader) hindiVerbs() {
 			}
 		}
 	}
+}
+
+// verbAhead says whether a finished act follows before the next mark.
+func (r *reader) verbAhead(i int) bool {
+	for ; i < len(r.signs) && r.tokens[r.signs[i].from].kind != mark; i++ {
+		if act(r.signs[i].sense) && r.signs[i].sense != "do" {
+			return true
+		}
+	}
+	return false
 }
 
 func verbal(sense string) bool {

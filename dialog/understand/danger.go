@@ -2,9 +2,10 @@ package understand
 
 // dangers reads harm, smoke and fire out of one clause. There is no doubt rule
 // for them: "I think it smokes" counts. Only a denial, a what-if and a plan do not.
-func (r *reader) dangers(c *clause, cs []clause, n int, about topic) (out []string) {
-	if c.cond && c.ask == telling && r.hypothetical(cs, n) || c.ask == askModal || c.cond {
-		return nil
+func (r *reader) dangers(c *clause, about topic) (out []string) {
+	asksWhether := c.has("canq", "avoid") && !c.has("normal", "why") && !(c.has("what") && c.has("do"))
+	if c.cond || c.ask == askModal || asksWhether {
+		return nil // "can it burn?", "what if a snake bites?": nothing has happened
 	}
 	person := c.has("me", "mine", "person", "body", "eye", "neighbor")
 	for i := range c.signs {
@@ -23,6 +24,10 @@ func (r *reader) dangers(c *clause, cs []clause, n int, about topic) (out []stri
 			continue
 		}
 		switch s.sense {
+		case "seen=ash":
+			if c.has("inside") && !c.hasAct() && !r.counted(c, i) {
+				add("seen=smoke")
+			}
 		case "seen=smoke", "seen=fire":
 			if c.will && !c.has("now") {
 				continue
@@ -131,6 +136,3 @@ func (r *reader) dangers(c *clause, cs []clause, n int, about topic) (out []stri
 	}
 	return out
 }
-
-// hypothetical says whether the clause supposes rather than tells.
-func (r *reader) hypothetical(cs []clause, n int) bool { return cs[n].cond }

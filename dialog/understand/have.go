@@ -330,10 +330,7 @@ func (r *reader) measures() []measure {
 				flush()
 			}
 		case 'n':
-			if cur.has || first == 'm' && cur.unit != "" && cur.material != "" {
-				flush()
-			}
-			if first == 'u' && cur.unit != "" && cur.material != "" {
+			if cur.has || first == 'u' && cur.unit != "" && cur.material != "" {
 				flush()
 			}
 			add(p)

@@ -87,7 +87,7 @@ func (r *reader) bareFigure(c *clause, i int) bool {
 		case "unit", "material", "mon", "len", "per", "clock", "crop", "animal", "off":
 			return false
 		}
-		if k != i && s.sense == "num" {
+		if k != i && s.sense == "num" && !c.has("was", "now", "today", "past", "earlier") {
 			return false
 		}
 		if s.sense == "" && (k == i+1 || k == i-1) {

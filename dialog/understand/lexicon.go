@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io/fs"
 	"path"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -288,6 +289,12 @@ func (l *lexicon) put(e entry, ids []int32) {
 		for _, id := range ids {
 			if id != gap {
 				fixed++
+			}
+		}
+		for i, old := range l.phrases[ids[0]] {
+			if old.entry.tongue == e.tongue && old.entry.sense == e.sense && old.entry.own == e.own && slices.Equal(old.words, ids) {
+				l.phrases[ids[0]][i].entry.tense |= e.tense
+				return
 			}
 		}
 		l.phrases[ids[0]] = append(l.phrases[ids[0]], phrase{words: ids, fixed: fixed, entry: e})

@@ -97,7 +97,7 @@ func slips(a, b []rune, limit int) int {
 	case len(x) == 2 && len(y) == 2 && x[0] == y[1] && x[1] == y[0]:
 		return 1
 	case len(x) <= 1 && len(y) <= 1:
-		if len(x) == 1 && len(y) == 1 && short < 5 {
+		if len(x) == 1 && len(y) == 1 && short < 6 {
 			return limit + 1 // "cold" and "told", "hot" and "hat" are different words
 		}
 		if len(x) != len(y) && short < 4 && (len(y) != 1 || !isVowel(byte(y[0]&0x7f)) || y[0] > 127) {

@@ -29,8 +29,11 @@ func (r *reader) numbers() {
 		i += n
 		// a range: 55-60, 55 to 60, entre 55 y 60
 		if i+1 < len(in) && ranges(in[i], len(out) > 0 && out[len(out)-1].sense == "between") {
-			if w, k, ok := r.amount(in[i+1:]); ok && w > v {
+			if w, k, ok := r.amount(in[i+1:]); ok && w != v {
 				m.high = w
+				if w < v {
+					m.value = w // "from 65 to 50": what it is now
+				}
 				m.to = in[i+k].to
 				i += k + 1
 				if len(out) > 0 && out[len(out)-1].sense == "between" {

@@ -72,7 +72,7 @@ func (r *reader) read() Meaning {
 		if c.has("correct") || c.has("imeant") || k > 0 && k+1 < len(cs) && onlyNo(c) {
 			corrected[k] = true
 		}
-		f.danger = append(f.danger, r.dangers(c, cs, k, about)...)
+		f.danger = append(f.danger, r.dangers(c, about)...)
 		for _, s := range c.signs {
 			if s.sense == "ask=stop" && !c.cond && c.ask != askModal {
 				f.danger = append(f.danger, "ask=stop")
@@ -187,7 +187,7 @@ func (r *reader) times(cs []clause, f *finding) {
 		if c.ask != telling || c.foreign {
 			continue
 		}
-		acted, plan, refusal, wish := false, false, false, false
+		acted, plan, refusal, wish := c.has("done") && !c.has("not", "will", "tomorrow"), false, false, false
 		for _, d := range f.deeds {
 			if d.clause != k {
 				continue
@@ -394,7 +394,7 @@ func (c *clause) hasPast() bool {
 // mayI: a question mark after "nigeuze", "palat dun", "je retourne", "lo volteo".
 func (r *reader) mayI(c *clause) bool {
 	for _, s := range c.signs {
-		if act(s.sense) && s.tense&(order|present|bare|future) != 0 && s.tense&(participle) == 0 && !(s.tense&past != 0 && s.tense&(order|present) == 0) {
+		if act(s.sense) && s.tense&(order|present|bare|future) != 0 && !(s.tense&past != 0 && s.tense&(order|present) == 0) {
 			if s.tongue == en && s.tense&bare != 0 && !c.has("me", "now", "heap", "water") {
 				continue
 			}
@@ -407,7 +407,7 @@ func (r *reader) mayI(c *clause) bool {
 // ours says whether a question is about the heap at all, and not about prices,
 // football or the neighbour's cow.
 func (r *reader) ours(c *clause, why bool) bool {
-	if c.has("money", "weather", "foreign") && !c.has("heap", "worm", "bottle", "compost", "stick", "layer", "starter") {
+	if c.has("money", "weather", "foreign") && !(c.hasAct() && !c.has("money")) && !c.has("heap", "worm", "bottle", "compost", "stick", "layer", "starter") {
 		return false
 	}
 	known, odd := 0, 0

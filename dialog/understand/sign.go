@@ -414,7 +414,9 @@ func (r *reader) one(i int) sign {
 			if k > 0 && rank == bestRank && s.sense == e.sense && t.raw == t.text {
 				s.tense |= e.tense
 			}
-			if rank < bestRank || rank == bestRank && idle(s.sense) && !idle(e.sense) {
+			counted := len(r.signs) > 0 && (r.signs[len(r.signs)-1].sense == "num" || r.signs[len(r.signs)-1].sense == "one")
+			noun := counted && dimension(e.sense) == "unit" && dimension(s.sense) != "unit" // "un saco" is no verb
+			if rank < bestRank || rank == bestRank && (idle(s.sense) && !idle(e.sense) || noun) {
 				bestRank = rank
 				s.sense, s.tense, s.tongue, s.own, s.value, s.high = e.sense, e.tense, e.tongue, e.own, e.value, e.value
 			}

@@ -25,7 +25,7 @@ type topic struct{ heap, bottle, worm, smell, stick bool }
 
 func (r *reader) opening() topic {
 	switch r.asked {
-	case "stick", "moisture":
+	case "moisture":
 		return topic{heap: true}
 	case "bottle":
 		return topic{bottle: true}
@@ -220,7 +220,7 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 			return "stick=warm"
 		case s.grade == strongly || s.grade == notAtAll:
 			return "stick=hot"
-		case s.sense == "heat" && here.heap:
+		case s.sense == "heat":
 			return "stick=hot"
 		}
 		return ""
@@ -394,6 +394,9 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		}
 		return "seen=worms_well"
 	}
+	if s.sense == "did=watered" && c.has("weather") && here.heap && !s.neg {
+		return "moisture=wet" // the rain watered it
+	}
 	switch dimension(s.sense) {
 	case "smell":
 		if s.neg || !smell && !s.own {
@@ -405,14 +408,14 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 			return ""
 		}
 		switch s.sense {
-		case "seen=smoke", "seen=fire":
+		case "seen=smoke", "seen=fire", "seen=ash":
 			return "" // read with the dangers
 		case "seen=weeds":
 			if !s.own && r.counted(c, i) {
 				return ""
 			}
 		case "seen=sunk":
-			if !s.own && !heap {
+			if !s.own && !heap && asked != "none" && asked != "menu" && asked != "turn" || c.has("num", "heat", "joto", "degree") {
 				return ""
 			}
 		}
@@ -485,7 +488,15 @@ func resolve(fs []fact, corrected map[int]bool) (keep []fact, clash []string) {
 		if last >= 0 {
 			g = filter(g, func(f fact) bool { return f.clause >= last })
 		}
-		if d == "smell" {
+		if d == "bottle" {
+			hard := some(g, func(f fact) bool { return f.code == "bottle=bloated" })
+			soft := some(g, func(f fact) bool { return f.code == "bottle=flat" })
+			if hard && soft && last < 0 {
+				clash = append(clash, "bottle=bloated", "bottle=flat")
+				continue
+			}
+		}
+		if d == "smell" || d == "bottle" {
 			keep = append(keep, g...)
 			continue
 		}
