@@ -85,6 +85,21 @@ func (l *Line) Known(ctx context.Context) (there time.Time, err error) {
 	return there, err
 }
 
+// Username is the bot's own name on the platform, for links that open it.
+func (l *Line) Username(ctx context.Context) (string, error) {
+	raw, err := l.call(ctx, "getMe", nil)
+	if err != nil {
+		return "", err
+	}
+	var me struct {
+		Username string `json:"username"`
+	}
+	if err := json.Unmarshal(raw, &me); err != nil {
+		return "", fmt.Errorf("getMe: %w", err)
+	}
+	return me.Username, nil
+}
+
 func result(method string, r *tgbotapi.APIResponse, err error) (json.RawMessage, error) {
 	if err == nil {
 		return r.Result, nil

@@ -148,9 +148,7 @@ func figureTable(f Figures) Table {
 	for _, s := range f.ByStage {
 		t.add(map[string]any{"figure": "heaps_in_stage", "class": s.Of, "hits": s.Hit})
 	}
-	for name, n := range map[string]int{"farmers": f.Farmers} {
-		t.add(map[string]any{"figure": name, "hits": n})
-	}
+	t.add(map[string]any{"figure": "farmers", "hits": f.Farmers})
 	if days, ok := f.Median(); ok {
 		t.add(map[string]any{"figure": "median_days_to_open", "hits": days, "all": len(f.OpenDays)})
 	}

@@ -56,6 +56,7 @@ func commands() []command {
 		{"chat", "[--db FILE] [--at TIME] [--zone ZONE]", "talk to the assistant here, as one farmer; nothing else is needed", runChat},
 		{"rehearse", "[--json] [--notes] [FILE]", "play a script of several people and a virtual clock", runRehearse},
 		{"serve", "--db FILE [--backups FOLDER] [--listen ADDR --webhook URL]", "answer people over the chat HTTP Bot API until told to stop\nenvironment: TELEGRAM_BOT_TOKEN, TELEGRAM_API_URL, WARMSTICK_SEND_RATE, WARMSTICK_OFFICERS, WARMSTICK_WEBHOOK_SECRET", runServe},
+		{"export", "--db FILE --out DIR [--names]", "write tables, a workbook and a page to print, also while serving", runExport},
 		{"backup", "--db FILE --out FILE", "write a consistent copy, also while serving", runBackup},
 		{"restore", "--db FILE --from BACKUP", "check a backup and put it in the place of a file", runRestore},
 		{"doctor", "--db FILE [--rebuild] [--offline]", "check everything and say what to do; exit 1 when there is something", runDoctor},

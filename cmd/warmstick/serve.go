@@ -105,7 +105,7 @@ func (s *serving) run(ctx context.Context) error {
 	}
 	started := make(chan func(), 1)
 	b := &bot.Bot{Store: db, Line: line, Now: time.Now, Rate: s.rate, Officers: s.officers, AwaySince: away,
-		Started: func(wake func()) { started <- wake }, Left: s.left, Commands: menu(), Draw: drawing(db)}
+		Started: func(wake func()) { started <- wake }, Left: s.left, Commands: menu(), Draw: drawing(db, startLinks(ctx, line))}
 	if s.listen != "" {
 		if b.Hook, err = s.hook(); err != nil {
 			return err
