@@ -216,11 +216,13 @@ func (x *exchange) inviteTo(g GroupID, r Role) {
 	code := strings.ToLower(x.s.Register.Chance(10))
 	expires := x.now.Add(lasts)
 	x.remark(0, InviteMade{Code: code, Group: g, Role: r, Expires: expires})
-	x.say("invite_made", phrases.Args{"Code": code, "Day": x.dayWord(DayOf(expires, x.s.Person.Zone()))})
-	x.show(Picture{Kind: "qr", Text: code})
-	if r != Farmer {
-		x.say("invite_"+string(r), nil)
+	args := phrases.Args{"Code": code, "Day": x.dayWord(DayOf(expires, x.s.Person.Zone()))}
+	if r == Farmer {
+		x.say("invite_made", args)
+	} else {
+		x.say("invite_"+string(r), args)
 	}
+	x.show(Picture{Kind: "qr", Text: code})
 }
 
 // endInvites withdraws every code of a group, whoever made it.
@@ -296,6 +298,10 @@ func (x *exchange) joinQuietly(code string) {
 	inv, ok := x.s.Register.Invite(code)
 	if !ok || inv.Ended || x.now.After(inv.Expires) {
 		x.say("invite_old", nil)
+		return
+	}
+	if inv.Role == Helping {
+		x.helpOwner(inv)
 		return
 	}
 	g, known := x.s.Register.Group(inv.Group)

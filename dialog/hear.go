@@ -140,7 +140,7 @@ func (x *exchange) command(line string, m meaning) bool {
 	if _, ok := pickOf(x.open, line); ok {
 		return false // the label of a choice wins over a command of the same word
 	}
-	if x.seasonWord(line) || x.hideWord(line) {
+	if x.seasonWord(line) || x.hideWord(line) || x.familyWord(line) {
 		return true
 	}
 	if c, ok := wordPick(x.lang(), Question{Choices: []Choice{{Means: "word=new_heap"}}}, line); ok && len(strings.Fields(line)) < 4 && c.Means != "" {
@@ -201,7 +201,14 @@ func (x *exchange) obey(name string, m meaning) bool {
 	case "invite":
 		x.say("invite_farmer", nil)
 		x.again()
-	case "board", "round", "digest", "groups", "announce", "visited":
+	case "groups":
+		if len(x.s.Person.Roles) > 0 {
+			x.groups()
+			return true
+		}
+		x.say("groups_none", nil)
+		x.again()
+	case "board", "round", "digest", "announce", "visited":
 		if questions()[x.open.ID].raw != nil {
 			return false // "today" is a date before it is an officer's word
 		}
