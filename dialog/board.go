@@ -84,7 +84,11 @@ func reasonOf(c Concern) worded {
 		if what, ok := strings.CutPrefix(c.Kind, "peril_"); ok {
 			return phrases.Text(lang, "concern_peril", phrases.Args{"What": perilWord(what)(lang)})
 		}
-		return phrases.Text(lang, "concern_"+c.Kind, phrases.Args{"Act": act(c.Task)(lang)})
+		args := phrases.Args{}
+		if c.Task != "" {
+			args["Act"] = act(c.Task)(lang)
+		}
+		return phrases.Text(lang, "concern_"+c.Kind, args)
 	}
 }
 

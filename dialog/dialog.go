@@ -151,9 +151,16 @@ func (Barred) input()      {}
 type Answer struct {
 	Entries []Entry    // in order; each goes to its person's diary
 	Talk    Talk       // where the conversation now stands
+	Talks   []TalkOf   // where conversations of others now stand
 	Letters []Letter   // in order
 	Forget  []PersonID // erase these people after the letters to them are gone
 	Halt    []string   // announcements whose letters are not to go any more
+}
+
+// TalkOf is somebody else's conversation, as another phone of theirs left it.
+type TalkOf struct {
+	Person PersonID
+	Talk   Talk
 }
 
 // LetterKind is why a letter goes out; the sender lets replies overtake the rest.

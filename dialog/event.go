@@ -30,6 +30,11 @@ type (
 		Unit, Material string
 		Kg             float64
 	}
+	// Helps: this phone speaks for that person's heaps; 0 ends it. HelperJoined
+	// and HelperLeft are the owner's side of it.
+	Helps        struct{ Person PersonID }
+	HelperJoined struct{ Person PersonID }
+	HelperLeft   struct{ Person PersonID }
 	// Hidden: heaps are shown only after a word, of which a print is kept; 0 ends it.
 	Hidden    struct{ Print uint64 }
 	StopAsked struct{}
@@ -195,7 +200,7 @@ var events = func() map[string]reflect.Type {
 	set := map[string]reflect.Type{}
 	for _, e := range []Event{
 		Consented{}, LanguageSet{}, Named{}, Placed{}, HourSet{}, UnitsSet{}, PicturesSet{},
-		MeasureSet{}, Hidden{}, StopAsked{}, CameBack{}, Heard{}, BarSet{}, Appointed{}, Joined{}, GroupLeft{},
+		MeasureSet{}, Helps{}, HelperJoined{}, HelperLeft{}, Hidden{}, StopAsked{}, CameBack{}, Heard{}, BarSet{}, Appointed{}, Joined{}, GroupLeft{},
 		GroupMade{}, RoleGiven{}, RoleEnded{}, InviteMade{}, InviteEnded{}, OfficerAsked{},
 		OfficerWrote{}, Visited{}, PutOff{}, Struck{},
 		Entered{}, LeftBehind{}, AlertGot{}, AlertSeen{}, AlertPassed{}, Announced{}, BatchStopped{}, Counted{}, NamesTaken{},
@@ -242,6 +247,9 @@ func (HourSet) event()       {}
 func (UnitsSet) event()      {}
 func (PicturesSet) event()   {}
 func (MeasureSet) event()    {}
+func (Helps) event()         {}
+func (HelperJoined) event()  {}
+func (HelperLeft) event()    {}
 func (Hidden) event()        {}
 func (StopAsked) event()     {}
 func (CameBack) event()      {}

@@ -213,7 +213,7 @@ func (x *exchange) inviteTo(g GroupID, r Role) {
 	if r != Farmer {
 		lasts = staffLasts
 	}
-	code := strings.ToLower(x.s.Register.Chance(10))
+	code := strings.ToLower(x.s.Register.Chance(inviteLength))
 	expires := x.now.Add(lasts)
 	x.remark(0, InviteMade{Code: code, Group: g, Role: r, Expires: expires})
 	args := phrases.Args{"Code": code, "Day": x.dayWord(DayOf(expires, x.s.Person.Zone()))}
@@ -256,15 +256,40 @@ func (x *exchange) endInvites(id GroupID) {
 	x.say("invites_ended", phrases.Args{"N": n})
 }
 
-// join takes a text that is an invite code.
+// inviteLength is how many letters and digits a code has.
+const inviteLength = 10
+
+// mostGuesses wrong codes in a day are looked up; after them a phone waits.
+const mostGuesses = 5
+
+// looksLikeCode says whether a line has the form of an invite code.
+func looksLikeCode(line string) bool {
+	return len(line) == inviteLength && strings.ContainsAny(line, "0123456789") &&
+		strings.Trim(strings.ToLower(line), "abcdefghijklmnopqrstuvwxyz0123456789") == ""
+}
+
+// join takes a text that is an invite code. Wrong codes are counted, so that
+// nobody can try them out by the thousand.
 func (x *exchange) join(line string) bool {
 	code := strings.ToLower(strings.TrimSpace(line))
-	if len(code) < 6 || len(code) > 64 || strings.ContainsAny(code, " \n") {
+	if !looksLikeCode(code) {
 		return false
+	}
+	t := &x.s.Talk
+	if x.now.Sub(t.GuessedAt) > 24*time.Hour {
+		t.Guesses = 0
+	}
+	if t.Guesses >= mostGuesses {
+		x.say("invite_slow", nil)
+		x.goOnFrom()
+		return true
 	}
 	inv, ok := x.s.Register.Invite(code)
 	if !ok {
-		return false
+		t.Guesses, t.GuessedAt = t.Guesses+1, x.now
+		x.say("invite_unknown", nil)
+		x.goOnFrom()
+		return true
 	}
 	x.s.Talk.Misses = 0
 	if inv.Ended || x.now.After(inv.Expires) {

@@ -50,13 +50,13 @@ func (x *exchange) hear(m Message) {
 	if x.command(line, said) {
 		return
 	}
+	if x.join(line) {
+		return
+	}
 	if m.Amends && x.amend(said) {
 		return
 	}
 	if x.reply(line, said) {
-		return
-	}
-	if x.join(line) {
 		return
 	}
 	if x.reports(said) {
@@ -134,8 +134,11 @@ func (x *exchange) past(d understand.Day) (Day, bool) {
 
 // command obeys the words that work in every state.
 func (x *exchange) command(line string, m meaning) bool {
-	if x.open.ID == "officer_text" && !m.has("ask=stop") && len(strings.Fields(line)) > 3 {
-		return false
+	if x.open.ID == "officer_text" { // free words: only the bare words of command count
+		_, word := understand.Parse(line, x.lang())
+		if !word && !(m.has("ask=stop") && len(strings.Fields(line)) <= 3) {
+			return false
+		}
 	}
 	if _, ok := pickOf(x.open, line); ok {
 		return false // the label of a choice wins over a command of the same word

@@ -20,6 +20,8 @@ type Person struct {
 	Units     string              `json:",omitempty"` // feet or metres
 	NoPicture bool                `json:",omitempty"`
 	Measures  compost.Calibration `json:",omitempty"`
+	Helps     PersonID            `json:",omitempty"` // whose heaps this phone speaks for
+	Helpers   []PersonID          `json:",omitempty"` // second phones
 	Hidden    uint64              `json:",omitempty"` // print of the word that shows the heaps
 	Stopped   bool                `json:",omitempty"`
 	Barred    bool                `json:",omitempty"`
@@ -120,6 +122,14 @@ func (p *Person) take(e Entry) {
 		p.NoPicture = ev.Off
 	case MeasureSet:
 		p.Measures = withMeasure(p.Measures, ev)
+	case Helps:
+		p.Helps = ev.Person
+	case HelperJoined:
+		if !slices.Contains(p.Helpers, ev.Person) {
+			p.Helpers = append(slices.Clip(p.Helpers), ev.Person)
+		}
+	case HelperLeft:
+		p.Helpers = slices.DeleteFunc(slices.Clone(p.Helpers), func(id PersonID) bool { return id == ev.Person })
 	case Hidden:
 		p.Hidden = ev.Print
 	case StopAsked:

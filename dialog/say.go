@@ -55,6 +55,9 @@ func (x *exchange) answer() Answer {
 		}
 	}
 	letters := x.render(&t)
+	if x.kind == Remind {
+		letters = append(letters, x.copyToHelpers(letters)...)
+	}
 	if x.line != "" {
 		t.Line = imprint(x.line)
 	}

@@ -12,7 +12,23 @@ func Step(s State, in Input, now time.Time) Answer {
 	if s.Register == nil {
 		s.Register = nobody{}
 	}
-	x := &exchange{was: s, s: s, now: now, today: DayOf(now, s.Person.Zone()), open: s.Talk.Open}
+	if s.Person.Helps != 0 {
+		if a, ok := forOwner(s, in, now); ok {
+			return a
+		}
+	}
+	x := begin(s, now)
+	x.meet(in)
+	return x.answer()
+}
+
+// begin opens an exchange.
+func begin(s State, now time.Time) *exchange {
+	return &exchange{was: s, s: s, by: s.Person.ID, now: now, today: DayOf(now, s.Person.Zone()), open: s.Talk.Open}
+}
+
+// meet lets one input be heard.
+func (x *exchange) meet(in Input) {
 	x.arrived()
 	switch in := in.(type) {
 	case Message:
@@ -26,7 +42,6 @@ func Step(s State, in Input, now time.Time) Answer {
 	case Barred:
 		x.bar(in.Now)
 	}
-	return x.answer()
 }
 
 // exchange is one Step under way: the state as it changes, and what has been
@@ -34,6 +49,8 @@ func Step(s State, in Input, now time.Time) Answer {
 type exchange struct {
 	was     State
 	s       State
+	by      PersonID // who speaks: the person, or a second phone of theirs
+	tongue  string   // the language of that phone, where it is not the person's
 	now     time.Time
 	today   Day
 	line    string // what the person wrote, for the rule against repeating
@@ -78,12 +95,12 @@ func (x *exchange) noteOn(h HeapID, day Day, e Event) {
 	if x.told == 0 {
 		x.told = x.s.Person.Told + 1
 	}
-	x.write(Entry{Person: x.s.Person.ID, Heap: h, At: at, Day: day, Noted: x.now, By: x.s.Person.ID, Told: x.told, Event: e})
+	x.write(Entry{Person: x.s.Person.ID, Heap: h, At: at, Day: day, Noted: x.now, By: x.by, Told: x.told, Event: e})
 }
 
 // remark writes a line that undo does not reach.
 func (x *exchange) remark(h HeapID, e Event) {
-	x.write(Entry{Person: x.s.Person.ID, Heap: h, At: x.now, Day: x.today, Noted: x.now, By: x.s.Person.ID, Event: e})
+	x.write(Entry{Person: x.s.Person.ID, Heap: h, At: x.now, Day: x.today, Noted: x.now, By: x.by, Event: e})
 }
 
 // clock writes a line that nobody told.
@@ -101,7 +118,7 @@ func (x *exchange) write(e Entry) {
 
 // noteFor writes a line in another person's diary, as told by this one.
 func (x *exchange) noteFor(who PersonID, zone *time.Location, h HeapID, e Event) {
-	x.entries = append(x.entries, Entry{Person: who, Heap: h, At: x.now, Day: DayOf(x.now, zone), Noted: x.now, By: x.s.Person.ID, Event: e})
+	x.entries = append(x.entries, Entry{Person: who, Heap: h, At: x.now, Day: DayOf(x.now, zone), Noted: x.now, By: x.by, Event: e})
 }
 
 // say adds a sentence to the reply.
@@ -133,7 +150,12 @@ func (x *exchange) Heap(id HeapID) Heap {
 }
 
 // lang is the language the person reads.
-func (x *exchange) lang() string { return langOf(x.s) }
+func (x *exchange) lang() string {
+	if x.tongue != "" {
+		return x.tongue
+	}
+	return langOf(x.s)
+}
 
 func langOf(s State) string {
 	switch {

@@ -5,17 +5,19 @@ import "time"
 // Talk is where a conversation stands: the question open, and what is needed to
 // take the last fact back. It is kept beside the diary, not in it.
 type Talk struct {
-	Lang   string    `json:",omitempty"` // before consent, the only thing known
-	Code   string    `json:",omitempty"` // an invite waiting for consent
-	Open   Question  `json:",omitzero"`
-	Seq    int       `json:",omitempty"` // of the last question; a button of an older one is stale
-	Misses int       `json:",omitempty"` // answers in a row that were not understood
-	Past   []Past    `json:",omitempty"` // what undo can reach, newest last
-	Said   uint64    `json:",omitempty"` // print of our last letter, to avoid saying it twice
-	SaidAt time.Time `json:",omitzero"`
-	Line   uint64    `json:",omitempty"` // print of the person's last line
-	Shown  time.Time `json:",omitzero"`  // when the hiding word was last given
-	Lines  []string  `json:",omitempty"` // the last few lines, for an officer who is asked for
+	Lang      string    `json:",omitempty"` // before consent, the only thing known
+	Code      string    `json:",omitempty"` // an invite waiting for consent
+	Guesses   int       `json:",omitempty"` // wrong invite codes of late
+	GuessedAt time.Time `json:",omitzero"`
+	Open      Question  `json:",omitzero"`
+	Seq       int       `json:",omitempty"` // of the last question; a button of an older one is stale
+	Misses    int       `json:",omitempty"` // answers in a row that were not understood
+	Past      []Past    `json:",omitempty"` // what undo can reach, newest last
+	Said      uint64    `json:",omitempty"` // print of our last letter, to avoid saying it twice
+	SaidAt    time.Time `json:",omitzero"`
+	Line      uint64    `json:",omitempty"` // print of the person's last line
+	Shown     time.Time `json:",omitzero"`  // when the hiding word was last given
+	Lines     []string  `json:",omitempty"` // the last few lines, for an officer who is asked for
 	// Later are answers that an officer owes to others than the one now open.
 	Later []Question `json:",omitempty"`
 	// Inside is a talk on behalf of a farmer without a phone, or a lesson.

@@ -125,6 +125,9 @@ func (v *village) step(id PersonID, in Input) Answer {
 		v.keep(e)
 	}
 	v.talks[id] = a.Talk
+	for _, t := range a.Talks {
+		v.talks[t.Person] = t.Talk
+	}
 	for _, l := range a.Letters {
 		if l.Opens != nil {
 			v.talks[l.To] = WithQuestion(v.talks[l.To], *l.Opens)

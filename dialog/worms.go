@@ -19,7 +19,7 @@ func wormQuestions() map[string]question {
 		"trial":     {asks: "trial", also: "worms", task: TaskTrial, choices: yesNo, answer: (*exchange).trialTold},
 		"worms_kg":  {asks: "have", task: TaskFeed, choices: kilos, raw: (*exchange).wormsKg},
 		"feed":      {asks: "feed", topic: "feed", task: TaskFeed, choices: choose("did=fed", "when=tomorrow"), answer: (*exchange).feedTold},
-		"worms":     {asks: "worms", topic: "worms", task: TaskCare, choices: choose("seen=worms_well", "moisture=dry", "seen=worms_escaping", "seen=worms_dead"), answer: (*exchange).factsOrLater},
+		"worms":     {asks: "worms", topic: "worms", task: TaskCare, choices: bedLooks, answer: (*exchange).factsOrLater},
 		"ripe":      {asks: "harvest", task: TaskRipe, choices: yesNo, answer: (*exchange).ripeTold},
 		"harvest":   {asks: "harvest", task: TaskHarvest, choices: choose("did=harvested", "when=tomorrow"), answer: (*exchange).harvestAnswer},
 		"yield":     {asks: "have", task: TaskFinish, choices: basins, raw: (*exchange).yieldTold},
@@ -53,6 +53,13 @@ func (x *exchange) wormsNext(h Heap) string {
 		return "rating"
 	}
 	return ""
+}
+
+// bedLooks are the usual sights of a bed; "dry" is said of the bed here, not of
+// a squeezed handful.
+func bedLooks(x *exchange, _ Question) []Choice {
+	list := labelled(x.lang(), "seen=worms_well", "seen=worms_escaping", "seen=worms_dead")
+	return append(list, Choice{Label: text(x.lang(), "pick_bed_dry", nil), Means: "moisture=dry"})
 }
 
 func basins(x *exchange, _ Question) []Choice {

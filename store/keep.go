@@ -28,6 +28,16 @@ func (w *writing) keep(a dialog.Answer) error {
 	}
 	w.speaker.state.Talk = a.Talk
 	w.touch(w.speaker)
+	for _, t := range a.Talks {
+		p, err := w.db.page(t.Person)
+		if err != nil {
+			return err
+		}
+		if p != nil {
+			p.state.Talk = t.Talk
+			w.touch(p)
+		}
+	}
 	for _, p := range w.touched {
 		if err := w.db.unstrike(p); err != nil {
 			return err
