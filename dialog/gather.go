@@ -303,7 +303,7 @@ func (x *exchange) reachable(h Heap) []compost.Fetch {
 
 // height is how high the stuff stands on a base of 6 x 4 ft.
 func (x *exchange) height(m3 float64) worded {
-	feet := m3 / compost.TradeHeap * 4
+	feet := max(0.5, m3/compost.TradeHeap*4)
 	return x.length(feet * 0.3048)
 }
 

@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"flag"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -31,10 +32,22 @@ func TestRehearsals(t *testing.T) {
 			}
 			want, err := os.ReadFile(kept)
 			require.NoError(t, err, "go test ./cmd/warmstick -run Rehearsals -rewrite makes it")
-			require.Equal(t, string(want), string(talk))
-			require.Equal(t, string(talk), string(played(t, script)), "the same script said something else the second time")
+			require.Empty(t, firstChange(string(want), string(talk)), "the talk is not the one kept")
+			require.Empty(t, firstChange(string(talk), string(played(t, script))), "the same script said something else the second time")
 		})
 	}
+}
+
+// firstChange shows where two talks part, for reading at a glance.
+func firstChange(want, got string) string {
+	a, b := strings.Split(want, "\n"), strings.Split(got, "\n")
+	for i := range max(len(a), len(b)) {
+		if i >= len(a) || i >= len(b) || a[i] != b[i] {
+			from := max(0, i-3)
+			return fmt.Sprintf("line %d\nkept:\n%s\nsaid:\n%s", i+1, strings.Join(a[min(from, len(a)):min(i+3, len(a))], "\n"), strings.Join(b[min(from, len(b)):min(i+3, len(b))], "\n"))
+		}
+	}
+	return ""
 }
 
 func played(t *testing.T, script string) []byte {
