@@ -31,7 +31,7 @@ type Options struct {
 	// Loose gives up the promise that a commit survives a power cut; for
 	// rehearsals, whose file is thrown away.
 	Loose bool
-	// Pages is how many people's folded diaries are kept at hand; 0 = 4096.
+	// Pages is how many people's folded diaries are kept at hand; 0 = 1024.
 	Pages int
 }
 
@@ -65,7 +65,7 @@ func Open(ctx context.Context, path string, o Options) (*DB, error) {
 		o.Chance = unguessable
 	}
 	if o.Pages == 0 {
-		o.Pages = 4096
+		o.Pages = 1024
 	}
 	db := &DB{path: path, step: o.Step, chance: o.Chance, loose: o.Loose, shelf: newShelf(o.Pages), gone: map[dialog.PersonID]bool{}}
 	if err := db.open(ctx); err != nil {
