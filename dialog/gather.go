@@ -15,8 +15,8 @@ import (
 
 func gatherQuestions() map[string]question {
 	return map[string]question{
-		"have":  {asks: "have", topic: "have", task: TaskGather, answer: (*exchange).haveTold},
-		"more":  {asks: "more", topic: "have", task: TaskGather, choices: moreChoices, answer: (*exchange).moreTold},
+		"have":  {asks: "have", topic: "have", task: TaskGather, raw: (*exchange).ownMeasure, answer: (*exchange).haveTold},
+		"more":  {asks: "more", topic: "have", task: TaskGather, choices: moreChoices, raw: (*exchange).ownMeasure, answer: (*exchange).moreTold},
 		"fresh": {asks: "more", topic: "have", task: TaskFresh, choices: moreChoices, answer: (*exchange).moreTold},
 		"date":  {asks: "date", task: TaskGather, choices: choose("days=3", "days=7", "days=14", "days=25"), raw: (*exchange).dateTold},
 		"site":  {asks: "site", task: TaskSite, choices: yesNo, answer: (*exchange).siteTold},

@@ -443,48 +443,6 @@ func (x *exchange) addTold(q Question, m meaning) bool {
 	return true
 }
 
-// measureTold takes "1 basket of dry leaves weighs 3 kg" for the whole group.
-func (x *exchange) measureTold(q Question, m meaning) bool {
-	var local understand.Amount
-	kg := 0.0
-	for _, a := range understand.Amounts(m.text, x.lang()) {
-		if a.Unit == "kg" || a.Unit == "g" {
-			kg = a.N
-			if a.Unit == "g" {
-				kg /= 1000
-			}
-		} else if a.Unit != "" {
-			local = a
-		}
-		if local.Material == "" && a.Material != "" {
-			local.Material = a.Material
-		}
-	}
-	if local.N == 0 {
-		local.N = 1
-	}
-	each := kg / local.N
-	if local.Unit == "" || local.Material == "" || each <= 0 || each > 2000 {
-		return false
-	}
-	x.close()
-	if !x.s.Person.Staff(q.Group, Officer) {
-		x.say("officers_only", nil)
-		return true
-	}
-	set := MeasureSet{Unit: local.Unit, Material: local.Material, Kg: each}
-	x.remark(0, set)
-	cards := x.s.Register.Members(q.Group)
-	for _, c := range cards {
-		x.noteFor(c.Person, Zone(c.Zone), 0, set)
-	}
-	x.say("measure_kept", phrases.Args{"N": len(cards), "What": amount(Gathered{N: 1, Unit: local.Unit, Material: local.Material}), "Kg": trimmed(each)})
-	return true
-}
-
-// trimmed writes a number with one decimal where it needs one.
-func trimmed(v float64) string { return strconv.FormatFloat(float64(int(v*10+0.5))/10, 'f', -1, 64) }
-
 // leaveTold lets a farmer go: with all data, or with the numbers left behind
 // under no name.
 func (x *exchange) leaveTold(q Question, m meaning) bool {

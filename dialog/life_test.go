@@ -89,3 +89,18 @@ func TestABriefFarmerReachesTheHarvest(t *testing.T) {
 	require.Less(t, told, 70)
 	t.Logf("%d messages, %d days", told, h.Over-h.Begun)
 }
+
+// A farmer's own basket, weighed once, replaces the usual one in the sums.
+func TestAWeighedBasketChangesTheSums(t *testing.T) {
+	v := newVillage(t, "2026-03-02T07:00:00+03:00")
+	for _, line := range []string{"hello", "English", "yes", "Amina", "Nakuru", "hot heap", "20 baskets cow dung, 20 baskets dry leaves"} {
+		v.says(1, line)
+	}
+	before := v.last(1).Text
+	v.says(1, "1 basket of dry leaves weighs 12 kg")
+	require.InDelta(t, 12, v.states[1].Person.Measures["basket dry_leaves"], 1e-9)
+	h, _ := v.states[1].Heap(1)
+	require.Len(t, h.Have, 2, "a weighing is not a gathering")
+	require.NotEqual(t, before, v.last(1).Text)
+	require.Equal(t, "more", v.last(1).Asks)
+}
