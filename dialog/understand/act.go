@@ -50,6 +50,9 @@ func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) 
 		if !act(s.sense) {
 			continue
 		}
+		if c.has("eye") && (s.sense == "did=watered" || s.sense == "put") {
+			continue // "it sprayed in my eye"
+		}
 		code, ok := r.meaning(c, i, about)
 		if !ok || off && code != "" && code != "did=gathered" {
 			continue

@@ -244,7 +244,10 @@ func (r *reader) frame(cs []clause) {
 				}
 			case "if", "whatif":
 				// "not sure if it is smoke", "naona kama moto": no condition
-				like := s.text == "kama" && k > 0 && c.ask == telling
+				like := (s.text == "kama" || strings.HasSuffix(s.text, "kiwa")) && k > 0 && c.ask == telling
+				if s.tongue == fr && s.text == "si" && k+1 < len(c.signs) && quality(c.signs[k+1].sense) {
+					s.sense, like = "very", true // si chaud que
+				}
 				c.cond = c.cond || !c.doubt && !like && !c.has("normal")
 			case "si":
 				c.cond = c.cond || r.spanishIf(cs, i, k)
@@ -287,6 +290,10 @@ func (r *reader) frame(cs []clause) {
 				if s.text == "right" && s.to == s.from+1 && s.from > 0 && r.tokens[s.from-1].text == "the" {
 					s.sense = "edge"
 				}
+			case "worry":
+				if c.ask == telling && (c.end == "?" || c.has("what", "canq", "askif")) {
+					c.ask = askWh
+				}
 			case "tomorrow":
 				c.tomorrow = true
 			case "later", "night", "dayword":
@@ -299,6 +306,9 @@ func (r *reader) frame(cs []clause) {
 				c.cant = true
 			case "":
 				c.odd++
+			}
+			if s.tense&unless != 0 && s.tongue == sw {
+				c.cond = true // -ki-: if I turn, when it burns
 			}
 			if dimension(s.sense) == "day" || dimension(s.sense) == "part" && s.sense != "part=morning" {
 				c.later = c.later || true

@@ -3,9 +3,28 @@ package understand
 // dangers reads harm, smoke and fire out of one clause. There is no doubt rule
 // for them: "I think it smokes" counts. Only a denial, a what-if and a plan do not.
 func (r *reader) dangers(c *clause, about topic) (out []string) {
-	asksWhether := c.has("canq", "avoid") && !c.has("normal", "why") && !(c.has("what") && c.has("do"))
-	if c.cond || c.ask == askModal || asksWhether {
-		return nil // "can it burn?", "what if a snake bites?": nothing has happened
+	asksWhether := c.has("canq", "avoid") && !c.has("normal", "why", "worry", "ask=help", "help", "officer", "ask=officer") && !(c.has("what") && c.has("do"))
+	if asksWhether {
+		return nil // "can it burn?": nothing has happened
+	}
+	condAt, softCond, hindi := -1, false, false
+	for i := range c.signs {
+		s := &c.signs[i]
+		switch {
+		case (s.sense == "if" || s.sense == "whatif" || s.sense == "si") && c.cond && condAt < 0:
+			condAt, hindi = i, s.tongue == hi || s.tongue == hiLatn
+		case s.tense&unless != 0 && c.cond && condAt < 0:
+			condAt, softCond = 0, true
+		}
+	}
+	if softCond {
+		condAt = -1
+		for i := range c.signs {
+			if c.signs[i].tense&unless != 0 {
+				condAt = max(0, i-1) - 1
+				break
+			}
+		}
 	}
 	person := c.has("me", "mine", "person", "body", "eye", "neighbor")
 	for i := range c.signs {
@@ -17,8 +36,11 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 	add := func(code string) { out = append(out, code) }
 	for i := range c.signs {
 		s := &c.signs[i]
-		if s.neg {
+		if s.neg && r.denied(c, i) {
 			continue
+		}
+		if condAt >= 0 && (i > condAt || hindi) && !(softCond && s.tense&unless == 0) {
+			continue // "what if a snake bites": nothing has happened
 		}
 		if s.tense&(future|unless|order) != 0 && s.tense&(past|present|participle|ongoing) == 0 {
 			continue
@@ -117,6 +139,10 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 			if c.has("dust", "stuff", "water", "gas", "seen=ash", "liquid", "starter", "compost", "get") || c.hasDim("material") || c.has("dung") {
 				add("harm=eye")
 			}
+		case "moto":
+			if i > 0 && c.signs[i-1].sense == "hold" && c.signs[i-1].tense&past != 0 && !c.signs[i-1].neg {
+				add("seen=fire") // limeshika moto
+			}
 		case "dust":
 			if c.has("breathe") {
 				add("harm=breath")
@@ -135,4 +161,23 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 		}
 	}
 	return out
+}
+
+// denied says whether a danger is really denied: the "not" stands right beside it,
+// and what is denied is not its ending ("can't stop coughing").
+func (r *reader) denied(c *clause, i int) bool {
+	if c.signs[i].real {
+		return true
+	}
+	if c.has("endless", "stop", "continue") {
+		return false
+	}
+	lo, hi := i-4, i+2
+	for k := max(0, lo); k < len(c.signs) && k <= hi; k++ {
+		switch c.signs[k].sense {
+		case "not", "no", "nor", "neither":
+			return true
+		}
+	}
+	return false
 }

@@ -72,7 +72,8 @@ func (r *reader) read() Meaning {
 		if c.has("correct") || c.has("imeant") || k > 0 && k+1 < len(cs) && onlyNo(c) {
 			corrected[k] = true
 		}
-		f.danger = append(f.danger, r.dangers(c, about)...)
+		found := r.dangers(c, about)
+		f.danger = append(f.danger, found...)
 		for _, s := range c.signs {
 			if s.sense == "ask=stop" && !c.cond && c.ask != askModal {
 				f.danger = append(f.danger, "ask=stop")
@@ -95,7 +96,7 @@ func (r *reader) read() Meaning {
 		if !hidden {
 			f.facts = append(f.facts, st...)
 		}
-		c.states = len(st)
+		c.states = len(st) + len(found)
 		f.deeds = append(f.deeds, r.deeds(c, k, &last, about)...)
 	}
 	f.facts = append(f.facts, r.temps(cs)...)
@@ -196,6 +197,9 @@ func (r *reader) times(cs []clause, f *finding) {
 			case done:
 				acted = true
 			case planned:
+				if d.code == "" && cs[k].states > 0 && cs[k].signs[d.sign].tense&ongoing != 0 {
+					break // "they are doing well"
+				}
 				plan = true
 			case refused:
 				refusal = true
@@ -203,7 +207,7 @@ func (r *reader) times(cs []clause, f *finding) {
 				wish = true
 			}
 		}
-		stated := false
+		stated := c.states > 0
 		for _, x := range f.facts {
 			stated = stated || x.clause == k
 		}
@@ -230,7 +234,7 @@ func (r *reader) times(cs []clause, f *finding) {
 			when(w)
 		case refusal || c.has("skip") && !c.has("not"):
 			when("skip")
-		case c.has("busy"):
+		case c.has("busy") && (!c.has("person") || c.has("me")):
 			if c.tomorrow {
 				when("tomorrow")
 			} else {
@@ -319,6 +323,9 @@ func (r *reader) questions(cs []clause, f *finding) {
 				named = true
 				if s.sense == "ask=officer" && (c.has("past") || c.hasPast()) && c.ask == telling {
 					break
+				}
+				if s.sense == "ask=help" && i+1 < len(c.signs) && (c.signs[i+1].sense == "do" || c.signs[i+1].sense == "stay") && c.signs[i+1].tense&(past|ongoing) != 0 {
+					break // "madad kar raha tha": was helping
 				}
 				if s.sense == "ask=status" && c.has("foreign", "weather") {
 					break
@@ -433,7 +440,7 @@ func (r *reader) ours(c *clause, why bool) bool {
 		}
 	}
 	if known == 0 {
-		return odd == 0 && (why || len(c.signs) > 0 && !c.has("who"))
+		return odd == 0 && (why || len(c.signs) > 0 && !c.has("who") && !(len(c.signs) > 2 && c.has("whenq", "howmany", "which")))
 	}
 	return known >= odd || known >= 2 && odd <= 3
 }
@@ -748,6 +755,8 @@ func (r *reader) consistent(codes []string) []string {
 	for _, c := range codes {
 		switch {
 		case c == "seen=smoke" && has("seen=fire") && false:
+			continue
+		case c == "moisture=wet" && has("seen=runoff"):
 			continue
 		case c == "smell=none" && countDim(codes, "smell") > 1:
 			continue

@@ -379,6 +379,28 @@ func (r *reader) sign() {
 	}
 	r.twoOrGive()
 	r.numbers()
+	r.spans()
+}
+
+// spans reads "in two days", "after 3 hours", "dans deux jours" as a time to come.
+func (r *reader) spans() {
+	out := r.signs[:0]
+	for i := 0; i < len(r.signs); i++ {
+		s := r.signs[i]
+		if n := len(out); n > 0 && s.sense == "num" && i+1 < len(r.signs) {
+			switch r.signs[i+1].sense {
+			case "dayword", "hour", "minute":
+				switch out[n-1].text {
+				case "after", "in", "within", "dans", "en", "dentro", "baada":
+					out[n-1].sense, out[n-1].to = "later", r.signs[i+1].to
+					i++
+					continue
+				}
+			}
+		}
+		out = append(out, s)
+	}
+	r.signs = out
 }
 
 // twoOrGive: Hindi "do" is two, or "give" after a verb ("palat do").

@@ -120,7 +120,7 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 			}
 		}
 		w := was
-		if !now && i+1 < len(c.signs) && (c.signs[i+1].sense == "was" || c.signs[i+1].sense == "earlier") {
+		if !now && i+1 < len(c.signs) && (c.signs[i+1].sense == "was" || c.signs[i+1].sense == "earlier" || c.signs[i+1].sense == "past") {
 			w = true
 		}
 		about.stick = about.stick || dimension(code) == "stick"
@@ -415,7 +415,7 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 				return ""
 			}
 		case "seen=sunk":
-			if !s.own && !heap && asked != "none" && asked != "menu" && asked != "turn" || c.has("num", "heat", "joto", "degree") {
+			if !s.own && !heap && asked != "none" && asked != "menu" && asked != "turn" || c.has("heat", "joto", "degree") || c.figure() {
 				return ""
 			}
 		}
@@ -597,4 +597,14 @@ func filter(g []fact, ok func(fact) bool) []fact {
 		}
 	}
 	return out
+}
+
+// figure says whether a clause holds a number that could be a temperature.
+func (c *clause) figure() bool {
+	for _, s := range c.signs {
+		if s.sense == "num" && s.high >= 10 {
+			return true
+		}
+	}
+	return false
 }
