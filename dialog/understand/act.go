@@ -50,7 +50,7 @@ func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) 
 		if !act(s.sense) {
 			continue
 		}
-		if c.has("eye") && (s.sense == "did=watered" || s.sense == "put") {
+		if (c.has("eye", "harm=eye")) && (s.sense == "did=watered" || s.sense == "put") {
 			continue // "it sprayed in my eye"
 		}
 		code, ok := r.meaning(c, i, about)
@@ -319,7 +319,7 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 		if t&(present|order) != 0 && t&bare == 0 && !c.has("already", "didaux", "past", "person", "neighbor", "yes") && s.tongue == fr {
 			return wished
 		}
-		if t&present != 0 && s.tongue == es && !c.has("already", "didaux", "past", "person", "neighbor") {
+		if t&present != 0 && s.tongue == es && s.endsInO() && !c.has("already", "didaux", "past", "person", "neighbor") {
 			return wished
 		}
 		return done
@@ -362,6 +362,10 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 	}
 	return wished
 }
+
+// endsInO: Spanish "volteo" may be "volteó" without its accent; "volteamos" is
+// taken as done.
+func (s *sign) endsInO() bool { return len(s.text) > 0 && s.text[len(s.text)-1] == 'o' }
 
 // halfway: "half sieved", with no measure that the half could belong to.
 func (c *clause) halfway() bool {

@@ -128,7 +128,9 @@ func (r *reader) split() []clause {
 		case "and", "but", "then", "because":
 			flush(s.sense)
 		case "correct", "imeant", "isaid":
-			flush(",")
+			if s.sense != "isaid" || s.tongue != hi && s.tongue != hiLatn {
+				flush(",") // Hindi says it last: "garam likha tha"
+			}
 			cur = append(cur, s)
 		case "andnow":
 			// "y ahora", "et maintenant": a question when nothing follows
@@ -231,6 +233,7 @@ func (r *reader) frame(cs []clause) {
 		r.bind(c)
 		for k := range c.signs {
 			s := &c.signs[k]
+			c.relative(s, k)
 			switch s.sense {
 			case "why", "ask=why":
 				c.ask = askWhy
@@ -395,6 +398,26 @@ func (r *reader) kals(cs []clause) {
 		case t&past != 0:
 			c.signs[at].sense = "past"
 		}
+	}
+}
+
+// relative tells a joining word from a question word: Spanish "que" typed without
+// its accent, "who" in "my neighbour who helped". It asks at the head of a clause
+// or before a question mark.
+func (c *clause) relative(s *sign, k int) {
+	if c.end == "?" || k == 0 {
+		return
+	}
+	switch s.sense {
+	case "what", "how", "whenq", "who", "which":
+	default:
+		return
+	}
+	switch s.text {
+	case "que", "q", "ke", "como", "komo", "who", "which", "where", "quien", "donde", "ou":
+		s.sense = "filler"
+	case "cuando", "quand", "when":
+		s.sense = "while"
 	}
 }
 
@@ -680,7 +703,7 @@ func (r *reader) verbAhead(i int) bool {
 
 func verbal(sense string) bool {
 	switch sense {
-	case "burn", "cut", "bite", "drink", "eat", "die", "leave", "goout", "come", "hold", "breathe", "use", "sell", "give", "finish", "start":
+	case "look", "burn", "cut", "bite", "drink", "eat", "die", "leave", "goout", "come", "hold", "breathe", "use", "sell", "give", "finish", "start":
 		return true
 	}
 	return false

@@ -75,24 +75,40 @@ func (r *reader) temps(cs []clause) (out []fact) {
 	return out
 }
 
-// bareFigure says whether a figure without unit can be a stick's reading: nothing
-// near it says that it counts days, minutes, money or baskets.
+// bareFigure says whether a figure without unit can be a stick's reading: it does
+// not count days, minutes, money or baskets, and no second figure competes.
 func (r *reader) bareFigure(c *clause, i int) bool {
+	if c.counts(i) {
+		return false
+	}
 	for k, s := range c.signs {
 		switch s.sense {
-		case "dayword", "minute", "hour", "money", "percent", "ordinal", "foreign", "weather", "animal", "month", "clock":
+		case "foreign", "weather", "animal":
 			return false
 		}
 		switch dimension(s.sense) {
-		case "unit", "material", "mon", "len", "per", "clock", "crop", "animal", "off":
+		case "unit", "material", "mon", "len", "crop":
 			return false
 		}
-		if k != i && s.sense == "num" && !c.has("was", "now", "today", "past", "earlier") {
-			return false
-		}
-		if s.sense == "" && (k == i+1 || k == i-1) {
+		if k != i && s.sense == "num" && !c.counts(k) && !c.has("was", "now", "today", "past", "earlier") {
 			return false
 		}
 	}
-	return c.odd <= 1
+	return c.odd <= 2
+}
+
+// counts says whether figure i counts something named beside it.
+func (c *clause) counts(i int) bool {
+	for _, step := range []int{1, -1} {
+		for k := i + step; k >= 0 && k < len(c.signs) && k >= i-2 && k <= i+2; k += step {
+			switch c.signs[k].sense {
+			case "dayword", "minute", "hour", "money", "percent", "ordinal", "month":
+				return true
+			case "filler":
+				continue
+			}
+			break
+		}
+	}
+	return false
 }

@@ -188,6 +188,10 @@ func (r *reader) times(cs []clause, f *finding) {
 		if c.ask != telling || c.foreign {
 			continue
 		}
+		looking := false
+		for _, s := range c.signs {
+			looking = looking || s.sense == "look" && (s.tense&future != 0 || s.tense&(bare|present|order) != 0 && (c.will || c.later || c.tomorrow))
+		}
 		acted, plan, refusal, wish := c.has("done") && !c.has("not", "will", "tomorrow"), false, false, false
 		for _, d := range f.deeds {
 			if d.clause != k {
@@ -207,6 +211,7 @@ func (r *reader) times(cs []clause, f *finding) {
 				wish = true
 			}
 		}
+		plan = plan || looking
 		stated := c.states > 0
 		for _, x := range f.facts {
 			stated = stated || x.clause == k
@@ -234,7 +239,7 @@ func (r *reader) times(cs []clause, f *finding) {
 			when(w)
 		case refusal || c.has("skip") && !c.has("not"):
 			when("skip")
-		case c.has("busy") && (!c.has("person") || c.has("me")):
+		case c.has("busy") && (!c.has("person", "animal") || c.has("me")) && !c.hasDim("animal"):
 			if c.tomorrow {
 				when("tomorrow")
 			} else {
@@ -414,14 +419,14 @@ func (r *reader) mayI(c *clause) bool {
 // ours says whether a question is about the heap at all, and not about prices,
 // football or the neighbour's cow.
 func (r *reader) ours(c *clause, why bool) bool {
-	if c.has("money", "weather", "foreign") && !(c.hasAct() && !c.has("money")) && !c.has("heap", "worm", "bottle", "compost", "stick", "layer", "starter") {
+	if c.has("money", "weather", "foreign") && !(c.hasAct() && !c.has("money")) && !c.has("heap", "worm", "bottle", "compost", "stick", "layer", "starter", "cap", "sheet", "bed") {
 		return false
 	}
 	known, odd := 0, 0
 	for _, s := range c.signs {
 		switch s.sense {
 		case "stick", "heap", "inside", "edge", "bottle", "cap", "worm", "bed", "starter", "smell", "gas", "water", "drop", "layer", "compost", "heat", "joto", "damp",
-			"use", "wrong", "help", "burn", "ready", "dung", "leaf", "straws", "food", "enough", "liquid", "dry_leaf", "stalk", "huskw", "sell", "continue", "stop", "moto", "good", "bad", "nothing", "die", "leave", "goout", "hold", "worry", "bite", "cut", "drink", "eat", "eye", "body":
+			"sheet", "use", "wrong", "help", "burn", "ready", "dung", "leaf", "straws", "food", "enough", "liquid", "dry_leaf", "stalk", "huskw", "sell", "continue", "stop", "moto", "good", "bad", "nothing", "die", "leave", "goout", "hold", "worry", "bite", "cut", "drink", "eat", "eye", "body":
 			known++
 		case "animal", "person", "money", "weather", "plant", "medicine":
 			odd++
@@ -434,7 +439,7 @@ func (r *reader) ours(c *clause, why bool) bool {
 		default:
 			if quality(s.sense) || act(s.sense) {
 				known += 2
-			} else if d := dimension(s.sense); d == "material" || d == "unit" || d == "crop" {
+			} else if d := dimension(s.sense); d == "material" || d == "unit" {
 				known++
 			}
 		}

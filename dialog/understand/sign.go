@@ -290,25 +290,33 @@ func (r *reader) closest(w string) []int32 {
 			rank = min(rank, r.rank[e.tongue])
 		}
 	}
-	said := ""
-	var out []int32
+	said := map[string][]int32{}
 	for _, id := range ids {
-		if len(l.senses[id]) == 0 {
-			out = append(out, id)
-			continue
-		}
 		for _, e := range l.senses[id] {
-			if r.rank[e.tongue] != rank || e.sense == "filler" {
-				continue
+			if r.rank[e.tongue] == rank && e.sense != "filler" {
+				said[e.sense] = append(said[e.sense], id)
 			}
-			if said != "" && said != e.sense {
-				return nil
-			}
-			said = e.sense
-			out = append(out, id)
 		}
 	}
-	return out
+	if len(said) == 1 {
+		for _, out := range said {
+			return out
+		}
+	}
+	// several senses: the one that answers the question, if its opposite is not
+	// among them
+	var best []int32
+	n := 0
+	for sense, out := range said {
+		if dimension(sense) != "" && (dimension(sense) == r.asked || sense == actOf(r.asked)) {
+			best = out
+			n++
+		}
+	}
+	if n == 1 {
+		return best
+	}
+	return nil
 }
 
 // clitic takes the pronoun off a Spanish verb: voltearlo, echándole.

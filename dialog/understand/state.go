@@ -237,6 +237,9 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 			}
 			return notHot
 		}
+		if i > 0 && c.signs[i-1].sense == "hold" && c.signs[i-1].tense&past != 0 {
+			return "" // limeshika moto: it caught fire
+		}
 		if c.has("give") || i > 0 && c.signs[i-1].sense == "have" {
 			return ""
 		}
@@ -260,6 +263,11 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 	case "fireglyph":
 		if asked == "stick" {
 			return "stick=hot"
+		}
+		return ""
+	case "burn":
+		if !s.neg && !s.self && !here.heap && (asked == "stick" || c.has("stick")) && !c.has("body", "me", "person") && s.tense&(present|ongoing|imperfect) != 0 {
+			return "stick=hot" // el palo quema, ça brûle
 		}
 		return ""
 	case "burning":
