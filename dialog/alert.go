@@ -137,12 +137,10 @@ func (x *exchange) seenAll() {
 
 // seenByWord takes "seen", or its number while nothing else is asked.
 func (x *exchange) seenByWord(line string) bool {
-	if len(x.s.Person.Duty.Alarms) == 0 {
-		return false
-	}
 	n, number := digits(line)
+	alarms := len(x.s.Person.Duty.Alarms) > 0
 	word := understand.Normal(line) == understand.Normal(text(x.lang(), "pick_seen", nil))
-	if !word && !(number && n == 1 && x.open.ID == "") {
+	if !(word && (alarms || x.open.ID == "")) && !(alarms && number && n == 1 && x.open.ID == "") {
 		return false
 	}
 	x.seenAll()

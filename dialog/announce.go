@@ -254,6 +254,10 @@ func (x *exchange) countDue() {
 		waiting, refused := x.s.Register.Sending(b.ID)
 		x.clock(0, Counted{b.ID})
 		x.clock(0, Reminded{Task: TaskCount, Day: x.today, Tell: true})
+		if b.N <= 0 {
+			continue // all of it was taken back
+		}
+		x.apart()
 		x.say("announce_count", phrases.Args{"Gone": max(0, b.N-waiting-refused), "All": b.N})
 		if refused > 0 {
 			x.say("announce_refused", phrases.Args{"N": refused})

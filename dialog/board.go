@@ -13,7 +13,7 @@ import (
 
 func boardQuestions() map[string]question {
 	return map[string]question{
-		"board": {asks: "target", raw: (*exchange).boardRaw, answer: (*exchange).boardTold},
+		"board": {asks: "target", answer: (*exchange).boardTold},
 		"line":  {asks: "target", args: answerArgs, choices: lineChoices, answer: (*exchange).lineTold},
 	}
 }
@@ -102,20 +102,24 @@ func takeOf(c Concern) worded {
 	}
 }
 
-// boardRaw reads "2 done", "why 3", "not today 1".
-func (x *exchange) boardRaw(q Question, m meaning) bool {
-	var number string
+// verbs reads what an officer types about a line: "2 done", "why 3", and under
+// one farmer "not today" alone. A number means a line of the list last shown.
+func (x *exchange) verbs(line string) bool {
+	q := x.open
+	if q.ID != "board" && q.ID != "line" && q.ID != "drill" {
+		return false
+	}
+	number := 0
 	var words []string
-	for _, w := range strings.Fields(m.text) {
-		if _, ok := digits(w); ok && number == "" {
-			number = w
+	for _, w := range strings.Fields(line) {
+		if n, ok := digits(w); ok && number == 0 {
+			number = n
 			continue
 		}
 		words = append(words, w)
 	}
-	n, ok := digits(number)
-	if !ok || len(words) == 0 || n < 1 || n > len(q.Choices) {
-		return false
+	if len(words) == 0 {
+		return false // a bare number is a choice
 	}
 	verb := Question{Choices: lineChoices(x, q)}
 	said := strings.Join(words, " ")
@@ -123,12 +127,35 @@ func (x *exchange) boardRaw(q Question, m meaning) bool {
 	if !ok {
 		c, ok = wordPick(x.lang(), verb, said)
 	}
-	id := personOf(meaning{codes: []string{q.Choices[n-1].Means}})
-	if !ok || id == 0 {
+	if !ok {
+		return false
+	}
+	who, list := q.Who, strings.Fields(q.Text)
+	if q.ID == "board" {
+		who, list = 0, listed(q.Choices)
+	}
+	if number > 0 {
+		who = 0
+		if number <= len(list) {
+			who = personOf(meaning{codes: []string{list[number-1]}})
+		}
+	}
+	if who == 0 {
 		return false
 	}
 	x.close()
-	return x.lineTold(Question{ID: "line", Who: id}, meaning{codes: []string{c.Means}})
+	return x.lineTold(Question{ID: "line", Who: who, Text: strings.Join(list, " ")}, meaning{codes: []string{c.Means}})
+}
+
+// listed are the farmers of a board's choices, in order.
+func listed(choices []Choice) []string {
+	var list []string
+	for _, c := range choices {
+		if strings.HasPrefix(c.Means, "person=") {
+			list = append(list, c.Means)
+		}
+	}
+	return list
 }
 
 func (x *exchange) boardTold(q Question, m meaning) bool {
@@ -155,7 +182,7 @@ func (x *exchange) boardTold(q Question, m meaning) bool {
 	if l, ok := lineOf(&c, x.now); ok {
 		x.say("line_head", phrases.Args{"Name": nameOf(c, x.lang()), "Why": reasonOf(l.Concerns[0]), "Since": dayWord(l.Today, l.Concerns[0].Since)})
 	}
-	x.put(Question{ID: "line", Who: c.Person})
+	x.put(Question{ID: "line", Who: c.Person, Text: strings.Join(listed(q.Choices), " ")})
 	return true
 }
 
@@ -175,7 +202,7 @@ func (x *exchange) lineTold(q Question, m meaning) bool {
 		x.say("put_off", phrases.Args{"Name": nameOf(c, x.lang())})
 	case "why":
 		x.because(c)
-		x.put(Question{ID: "line", Who: c.Person})
+		x.put(Question{ID: "line", Who: c.Person, Text: q.Text})
 	case "heap":
 		x.drill(c)
 	case "write":

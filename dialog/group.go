@@ -95,7 +95,7 @@ func (x *exchange) openGroup(id GroupID) {
 		x.put(Question{ID: "leave", Group: id})
 		return
 	}
-	cards := x.s.Register.Members(id)
+	cards := x.members(id)
 	phoneless := 0
 	for _, c := range cards {
 		if c.Keeper != 0 {
@@ -104,6 +104,11 @@ func (x *exchange) openGroup(id GroupID) {
 	}
 	x.say("group_head", phrases.Args{"Group": g.Name, "N": len(cards), "Phoneless": phoneless, "Officers": officersOf(g)})
 	x.put(Question{ID: "crew", Group: id})
+}
+
+// members are a group's farmers, without the numbers that some left behind.
+func (x *exchange) members(id GroupID) []Card {
+	return slices.DeleteFunc(x.s.Register.Members(id), func(c Card) bool { return c.Nameless })
 }
 
 func officersOf(g Group) int {

@@ -63,6 +63,9 @@ func (x *exchange) staffHears(line string, m Message) bool {
 	if x.seenByWord(line) {
 		return true
 	}
+	if x.verbs(line) {
+		return true
+	}
 	if known && controls[c.Name] {
 		return false
 	}

@@ -45,7 +45,7 @@ func TestRights(t *testing.T) {
 		{"invite", staff, "Code: "},
 		{"groups/1", staff, "Code: "},
 		{"groups/2/Baba Kip/yes", staff, "Baba Kip is written in"},
-		{"groups/3/1 bag of straw is 6 kg", officers, "counts as 6 kg"},
+		{"groups/3/1 bag of straw is 6 kg", officers, "counts as 6 kg now, for"},
 		{"groups/4", officers, "Rows of the picture"},
 		{"groups/5/1", officers, "practice heap"},
 		{"groups/more/1", officers, "makes a lead farmer"},

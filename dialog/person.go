@@ -53,7 +53,7 @@ func (p Person) Zone() *time.Location { return Zone(p.ZoneName) }
 
 // Hour is the minute of the day for this person's reminders.
 func (p Person) Hour() int {
-	if p.Minute == 0 {
+	if p.Minute <= 0 || p.Minute >= 24*60 { // not told, or no minute of a day
 		return DefaultMinute
 	}
 	return p.Minute
