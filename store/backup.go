@@ -125,10 +125,7 @@ func Restore(ctx context.Context, now time.Time, backup, path string) error {
 	if err := Verify(ctx, backup); err != nil {
 		return fmt.Errorf("restore: nothing was changed: %s: %w", backup, err)
 	}
-	gone, err := tombstones(ctx, path)
-	if err != nil {
-		return fmt.Errorf("restore: nothing was changed: %w", err)
-	}
+	gone := tombstones(ctx, path)
 	temp := path + ".restoring"
 	os.Remove(temp)
 	defer os.Remove(temp)
@@ -170,26 +167,21 @@ func setAside(ctx context.Context, path string) error {
 
 // tombstones reads who was deleted from a file; a file that is not there, or
 // cannot be read any more, has none to tell.
-func tombstones(ctx context.Context, path string) ([]dialog.PersonID, error) {
+func tombstones(ctx context.Context, path string) []dialog.PersonID {
 	conn, done, err := readOnly(ctx, path)
 	if err != nil {
-		return nil, nil
+		return nil
 	}
 	defer done()
-	rows, err := conn.QueryContext(ctx, "SELECT person FROM tombstone")
-	if err != nil {
-		return nil, nil
-	}
-	defer rows.Close()
 	var gone []dialog.PersonID
-	for rows.Next() {
-		var id dialog.PersonID
-		if err := rows.Scan(&id); err != nil {
-			return nil, nil
-		}
-		gone = append(gone, id)
+	err = scanned(ctx, conn, "SELECT person FROM tombstone", 1, func(r row) error {
+		gone = append(gone, dialog.PersonID(r.int(0)))
+		return nil
+	})
+	if err != nil {
+		return nil
 	}
-	return gone, nil
+	return gone
 }
 
 // Scrub deletes people from a file that nobody works on, a backup for one.

@@ -3,6 +3,7 @@ package store
 import (
 	"context"
 	"fmt"
+	"slices"
 	"time"
 
 	"warmstick/dialog"
@@ -28,7 +29,8 @@ func (db *DB) erase(now time.Time, id dialog.PersonID) error {
 	for _, q := range []string{
 		`DELETE FROM inbox WHERE chat = (SELECT chat FROM person WHERE id = ?1 AND chat <> 0)`,
 		`DELETE FROM hold WHERE chat = (SELECT chat FROM person WHERE id = ?1)`,
-		`DELETE FROM letter WHERE person = ?1`,
+		`DELETE FROM letter WHERE person = ?1 OR about = ?1`,
+		`UPDATE entry SET body = '{"Text":""}' WHERE by = ?1 AND kind = 'OfficerWrote'`, // an officer's words to others
 		`DELETE FROM due WHERE person = ?1`,
 		`DELETE FROM card WHERE person = ?1`,
 		`DELETE FROM membership WHERE person = ?1`,
@@ -46,6 +48,33 @@ func (db *DB) erase(now time.Time, id dialog.PersonID) error {
 	}
 	db.shelf.drop(id)
 	delete(db.gone, id)
+	return db.dropQuestions(id)
+}
+
+// dropQuestions closes what others had open about a person who is gone.
+func (db *DB) dropQuestions(id dialog.PersonID) error {
+	var others []dialog.PersonID
+	err := db.stmts.rowsOnce(`SELECT id FROM person WHERE talk LIKE ?`, func(r row) error {
+		others = append(others, dialog.PersonID(r.int(0)))
+		return nil
+	}, fmt.Sprintf(`%%"Who":%d%%`, id))
+	if err != nil {
+		return err
+	}
+	for _, other := range others {
+		p, err := db.page(other)
+		if err != nil {
+			return err
+		}
+		talk := &p.state.Talk
+		talk.Past = slices.DeleteFunc(slices.Clone(talk.Past), func(past dialog.Past) bool { return past.Open.Who == id })
+		if talk.Open.Who == id {
+			talk.Open = dialog.Question{}
+		}
+		if err := db.settle(p); err != nil {
+			return err
+		}
+	}
 	return nil
 }
 

@@ -46,21 +46,16 @@ func (db *DB) Purge(ctx context.Context, now time.Time) (rows int64, err error) 
 // Leaving lists people who asked to be deleted and have no letter waiting: a
 // deletion that was cut short.
 func (db *DB) Leaving(ctx context.Context) ([]dialog.PersonID, error) {
-	rows, err := db.reads.QueryContext(ctx, `SELECT person FROM leaving WHERE NOT EXISTS
-		(SELECT 1 FROM letter WHERE letter.person = leaving.person AND refused IS NULL) ORDER BY person`)
+	var people []dialog.PersonID
+	err := scanned(ctx, db.reads, `SELECT person FROM leaving WHERE NOT EXISTS
+		(SELECT 1 FROM letter WHERE letter.person = leaving.person AND refused IS NULL) ORDER BY person`, 1, func(r row) error {
+		people = append(people, dialog.PersonID(r.int(0)))
+		return nil
+	})
 	if err != nil {
 		return nil, fmt.Errorf("list who leaves: %w", err)
 	}
-	defer rows.Close()
-	var people []dialog.PersonID
-	for rows.Next() {
-		var id dialog.PersonID
-		if err := rows.Scan(&id); err != nil {
-			return nil, err
-		}
-		people = append(people, id)
-	}
-	return people, rows.Err()
+	return people, nil
 }
 
 // A night's backup is FOLDER/warmstick-2026-03-02.db.

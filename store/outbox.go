@@ -68,10 +68,14 @@ func (w *writing) post(l dialog.Letter) error {
 	if err != nil {
 		return err
 	}
+	about := w.speaker.state.Person.ID
+	if about == l.To || l.Kind == dialog.Broadcast {
+		about = 0
+	}
 	w.db.count.letter++
 	w.letters++
 	_, err = w.db.stmts.exec(letterAdd, w.db.count.letter, int64(l.To), p.chat, class, ms(l.After), ms(w.until(p, l, class)),
-		ms(w.now), int64(l.Heap), l.Batch, string(body))
+		ms(w.now), int64(l.Heap), int64(about), l.Batch, string(body))
 	return err
 }
 

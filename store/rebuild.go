@@ -90,8 +90,8 @@ func Compare(ctx context.Context, path string) ([]Drift, error) {
 	var drifts []Drift
 	for _, m := range made {
 		d := Drift{Table: m.table}
-		err := eachRow(ctx, conn, "SELECT "+m.columns+" FROM "+m.table, func(row string) error {
-			key := m.table + "\x00" + row
+		err := scanned(ctx, conn, "SELECT "+m.columns+" FROM "+m.table, strings.Count(m.columns, ",")+1, func(r row) error {
+			key := m.table + "\x00" + join(r)
 			if _, ok := want[key]; !ok {
 				d.Kept++
 			}
@@ -148,7 +148,7 @@ func derived(ctx context.Context, conn *sql.Conn) (map[string]struct{}, error) {
 	})
 }
 
-func join(columns []any) string {
+func join[V any](columns []V) string {
 	parts := make([]string, len(columns))
 	for i, c := range columns {
 		parts[i] = fmt.Sprint(c)
@@ -158,22 +158,9 @@ func join(columns []any) string {
 
 // eachDiary reads all diaries, one person after the other.
 func eachDiary(ctx context.Context, conn *sql.Conn, do func(dialog.PersonID, []dialog.Entry) error) error {
-	rows, err := conn.QueryContext(ctx, "SELECT id, heap, at, day, noted, by, told, kind, body, person FROM entry ORDER BY person, id")
-	if err != nil {
-		return err
-	}
-	defer rows.Close()
 	var of dialog.PersonID
 	var diary []dialog.Entry
-	r := make(row, 10)
-	into := make([]any, len(r))
-	for i := range r {
-		into[i] = &r[i]
-	}
-	for rows.Next() {
-		if err := rows.Scan(into...); err != nil {
-			return err
-		}
+	err := scanned(ctx, conn, "SELECT id, heap, at, day, noted, by, told, kind, body, person FROM entry ORDER BY person, id", 10, func(r row) error {
 		id := dialog.PersonID(r.int(9))
 		if id != of && len(diary) > 0 {
 			if err := do(of, diary); err != nil {
@@ -183,43 +170,13 @@ func eachDiary(ctx context.Context, conn *sql.Conn, do func(dialog.PersonID, []d
 		}
 		of = id
 		e, err := entryOf(r, id)
-		if err != nil {
-			return err
-		}
 		diary = append(diary, e)
-	}
-	if len(diary) > 0 {
-		if err := do(of, diary); err != nil {
-			return err
-		}
-	}
-	return rows.Err()
-}
-
-func eachRow(ctx context.Context, conn *sql.Conn, query string, do func(row string) error) error {
-	rows, err := conn.QueryContext(ctx, query)
-	if err != nil {
+		return err
+	})
+	if err != nil || len(diary) == 0 {
 		return err
 	}
-	defer rows.Close()
-	names, err := rows.Columns()
-	if err != nil {
-		return err
-	}
-	columns := make([]any, len(names))
-	into := make([]any, len(names))
-	for i := range columns {
-		into[i] = &columns[i]
-	}
-	for rows.Next() {
-		if err := rows.Scan(into...); err != nil {
-			return err
-		}
-		if err := do(join(columns)); err != nil {
-			return err
-		}
-	}
-	return rows.Err()
+	return do(of, diary)
 }
 
 // String is a drift in words for the operator.

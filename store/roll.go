@@ -2,6 +2,7 @@ package store
 
 import (
 	"context"
+	"database/sql"
 	"fmt"
 
 	"warmstick/dialog"
@@ -27,50 +28,59 @@ func Roll(ctx context.Context, path string, each func(Member) error) error {
 		return fmt.Errorf("read the diaries: %w", plain(err))
 	}
 	defer tx.Rollback()
-	people, err := tx.QueryContext(ctx, `SELECT id, coalesce(chat, 0) FROM person WHERE id NOT IN (SELECT person FROM leaving) ORDER BY id`)
+	var all []Member
+	err = scanned(ctx, tx, `SELECT id, coalesce(chat, 0) FROM person WHERE id NOT IN (SELECT person FROM leaving) ORDER BY id`, 2, func(r row) error {
+		all = append(all, Member{Person: dialog.PersonID(r.int(0)), Chat: r.int(1)})
+		return nil
+	})
 	if err != nil {
 		return fmt.Errorf("read the diaries: %w", plain(err))
 	}
-	var all []Member
-	for people.Next() {
-		var m Member
-		if err := people.Scan(&m.Person, &m.Chat); err != nil {
-			people.Close()
-			return err
-		}
-		all = append(all, m)
-	}
-	if err := people.Close(); err != nil {
-		return err
-	}
 	for _, m := range all {
-		rows, err := tx.QueryContext(ctx, `SELECT id, heap, at, day, noted, by, told, kind, body FROM entry WHERE person = ? ORDER BY id`, int64(m.Person))
-		if err != nil {
-			return fmt.Errorf("diary of person %d: %w", m.Person, plain(err))
-		}
-		for rows.Next() {
-			e := dialog.Entry{Person: m.Person}
-			var happened, noted int64
-			var kind, body string
-			if err := rows.Scan(&e.ID, &e.Heap, &happened, &e.Day, &noted, &e.By, &e.Told, &kind, &body); err != nil {
-				rows.Close()
-				return err
-			}
-			e.At, e.Noted = at(happened), at(noted)
-			if e.Event, err = dialog.Decode(kind, []byte(body)); err != nil {
-				rows.Close()
-				return fmt.Errorf("person %d, line %d: %w", m.Person, e.ID, err)
-			}
-			m.Diary = append(m.Diary, e)
-		}
-		if err := rows.Close(); err != nil {
-			return err
+		if m.Diary, err = diaryIn(ctx, tx, m.Person); err != nil {
+			return fmt.Errorf("read the diaries: %w", plain(err))
 		}
 		if err := each(m); err != nil {
 			return err
 		}
 	}
 	return nil
+}
+
+func diaryIn(ctx context.Context, tx querier, id dialog.PersonID) (diary []dialog.Entry, err error) {
+	err = scanned(ctx, tx, sqlOf[entryList], 9, func(r row) error {
+		e, err := entryOf(r, id)
+		diary = append(diary, e)
+		return err
+	}, int64(id), 0)
+	return diary, err
+}
+
+// querier is what reads: a connection or a transaction of database/sql.
+type querier interface {
+	QueryContext(ctx context.Context, query string, args ...any) (*sql.Rows, error)
+}
+
+// scanned calls each for every row of an answer with so many columns.
+func scanned(ctx context.Context, q querier, text string, columns int, each func(row) error, args ...any) error {
+	rows, err := q.QueryContext(ctx, text, args...)
+	if err != nil {
+		return err
+	}
+	defer rows.Close()
+	r, into := make(row, columns), make([]any, columns)
+	for i := range r {
+		into[i] = &r[i]
+	}
+	for rows.Next() {
+		if err := rows.Scan(into...); err != nil {
+			return err
+		}
+		if err := each(r); err != nil {
+			return err
+		}
+	}
+	return rows.Err()
 }
 
 // GroupCards gives a group and the cards of its farmers, for a paper that is

@@ -8,148 +8,6 @@ import (
 	"io"
 )
 
-// query names one statement of the writer. All are prepared once, on its one
-// connection; the plans of those on the hot path are asserted in a test.
-type query int
-
-const (
-	begin query = iota
-	commit
-	rollback
-
-	counterGet
-	counterSet
-	settingGet
-	settingSet
-
-	inboxAdd
-	inboxStale
-	inboxDone
-	inboxWipe
-	inboxSpoil
-	inboxList
-
-	personByChat
-	personByID
-	personAdd
-	personSet
-	personFold
-
-	entryAdd
-	entryList
-
-	dueList
-	dueAdd
-	dueCut
-	dueCutAll
-	dueMove
-	duePush
-	dueNext
-	dueMin
-
-	cardSet
-	cardCut
-	memberSet
-	memberCut
-	crewSet
-	crewCut
-	crewGet
-	crewStaff
-	crewCards
-	inviteSet
-	inviteCut
-	inviteGet
-
-	letterAdd
-	letterCut
-	letterRefuse
-	letterDrop
-	letterStale
-	letterLeft
-	letterBatch
-	letterHalt
-	letterOne
-	letterAfter
-	letterQueue
-
-	holdSet
-	holdCut
-	holdList
-
-	leavingAdd
-	leavingList
-
-	queries
-)
-
-var sqlOf = [queries]string{
-	begin:    `BEGIN IMMEDIATE`,
-	commit:   `COMMIT`,
-	rollback: `ROLLBACK`,
-
-	counterGet: `SELECT person, entry, letter FROM counter`,
-	counterSet: `UPDATE counter SET person = ?, entry = ?, letter = ?`,
-	settingGet: `SELECT value FROM setting WHERE name = ?`,
-	settingSet: `INSERT INTO setting VALUES (?, ?) ON CONFLICT (name) DO UPDATE SET value = excluded.value`,
-
-	inboxAdd:   `INSERT INTO inbox (id, chat, got, raw) VALUES (?, ?, ?, ?) ON CONFLICT (id) DO NOTHING`,
-	inboxStale: `DELETE FROM inbox WHERE id = ? AND got < ?`,
-	inboxDone:  `UPDATE inbox SET done = ? WHERE seq = ? AND done IS NULL`,
-	inboxWipe:  `UPDATE inbox SET raw = x'' WHERE seq = ?`,
-	inboxSpoil: `UPDATE inbox SET done = ?, spoiled = ? WHERE seq = ?`,
-	inboxList:  `SELECT seq, chat, got, raw FROM inbox WHERE done IS NULL ORDER BY seq LIMIT ?`,
-
-	personByChat: `SELECT id, chat, talk, last, upto, fold FROM person WHERE chat = ?`,
-	personByID:   `SELECT id, coalesce(chat, 0), talk, last, upto, fold FROM person WHERE id = ?`,
-	personAdd:    `INSERT INTO person (id, chat, talk, last, upto) VALUES (?, nullif(?, 0), '{}', 0, 0)`,
-	personSet:    `UPDATE person SET talk = ?, last = ? WHERE id = ?`,
-	personFold:   `UPDATE person SET talk = ?1, last = ?2, upto = ?2, fold = ?3 WHERE id = ?4`,
-
-	entryAdd:  `INSERT INTO entry (person, id, heap, at, day, noted, by, told, kind, body) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
-	entryList: `SELECT id, heap, at, day, noted, by, told, kind, body FROM entry WHERE person = ? AND id > ? ORDER BY id`,
-
-	dueList:   `SELECT heap, task, day, at FROM due WHERE person = ? ORDER BY heap, task, day`,
-	dueAdd:    `INSERT INTO due (person, heap, task, day, at, look) VALUES (?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING`,
-	dueCut:    `DELETE FROM due WHERE person = ? AND heap = ? AND task = ? AND day = ?`,
-	dueCutAll: `DELETE FROM due WHERE person = ?`,
-	dueMove:   `UPDATE due SET day = ?1, at = ?2, look = ?2 WHERE person = ?3 AND heap = ?4 AND task = ?5 AND day = ?6`,
-	duePush:   `UPDATE due SET look = ? WHERE person = ? AND look <= ?`,
-	dueNext:   `SELECT person FROM due WHERE look <= ? ORDER BY look, person LIMIT ?`,
-	dueMin:    `SELECT coalesce(min(look), 0) FROM due`,
-
-	cardSet:   `INSERT INTO card VALUES (?, ?) ON CONFLICT (person) DO UPDATE SET body = excluded.body`,
-	cardCut:   `DELETE FROM card WHERE person = ?`,
-	memberSet: `INSERT INTO membership VALUES (?, ?, ?) ON CONFLICT (crew, person) DO UPDATE SET role = excluded.role`,
-	memberCut: `DELETE FROM membership WHERE crew = ? AND person = ?`,
-	crewSet:   `INSERT INTO crew VALUES (?, ?, ?) ON CONFLICT (id) DO UPDATE SET name = excluded.name`,
-	crewCut:   `DELETE FROM crew WHERE id = ?`,
-	crewGet:   `SELECT name FROM crew WHERE id = ?`,
-	crewStaff: `SELECT person, role FROM membership WHERE crew = ? AND role <> 'farmer' ORDER BY person`,
-	crewCards: `SELECT c.body FROM membership m JOIN card c ON c.person = m.person WHERE m.crew = ? AND m.role <> 'officer' ORDER BY m.person`,
-	inviteSet: `INSERT INTO invite VALUES (?, ?, ?, ?, ?, ?) ON CONFLICT (code) DO UPDATE SET ended = excluded.ended`,
-	inviteCut: `DELETE FROM invite WHERE code = ?`,
-	inviteGet: `SELECT crew, role, by, expires, ended FROM invite WHERE code = ?`,
-
-	letterAdd:    `INSERT INTO letter (id, person, chat, class, after, until, made, heap, batch, body) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
-	letterCut:    `DELETE FROM letter WHERE id = ?`,
-	letterRefuse: `UPDATE letter SET refused = ?, body = '' WHERE id = ? AND refused IS NULL`,
-	letterDrop:   `UPDATE letter SET refused = ?, body = '' WHERE person = ? AND class > 0 AND refused IS NULL`,
-	letterStale:  `UPDATE letter SET refused = ?, body = '' WHERE person = ? AND class = 1 AND heap = ? AND refused IS NULL`,
-	letterLeft:   `SELECT count(*) FROM letter WHERE person = ? AND refused IS NULL`,
-	letterBatch:  `SELECT count(*) FILTER (WHERE refused IS NULL), count(*) FILTER (WHERE refused IS NOT NULL) FROM letter WHERE batch = ? AND batch <> ''`,
-	letterHalt:   `DELETE FROM letter WHERE batch = ? AND batch <> '' AND refused IS NULL`,
-	letterOne:    `SELECT person, chat, class, until, body FROM letter WHERE id = ? AND refused IS NULL`,
-	letterAfter:  `SELECT coalesce(min(after), 0) FROM letter WHERE class = ? AND after > ? AND refused IS NULL`,
-	letterQueue:  `SELECT id, chat FROM letter WHERE class = ? AND after <= ? AND refused IS NULL ORDER BY after, id`,
-
-	holdSet:  `INSERT INTO hold VALUES (?, ?, ?) ON CONFLICT (chat) DO UPDATE SET until = excluded.until, tries = excluded.tries`,
-	holdCut:  `DELETE FROM hold WHERE chat = ?`,
-	holdList: `SELECT chat, until, tries FROM hold`,
-
-	leavingAdd:  `INSERT INTO leaving VALUES (?) ON CONFLICT DO NOTHING`,
-	leavingList: `SELECT person FROM leaving`,
-}
-
 // statements are prepared on one connection and used by one goroutine at a time.
 // They speak to the driver without database/sql between: a message takes a dozen
 // of them, and pooling, locking and converting took a third of their time.
@@ -157,6 +15,8 @@ type statements struct {
 	conn driver.Conn
 	list [queries]driver.Stmt
 	args []driver.NamedValue
+	// fault, when a test sets it, may let a statement fail.
+	fault func() error
 }
 
 // prepare opens a connection and prepares them all.
@@ -196,6 +56,16 @@ func (s *statements) close() error {
 // errClosed is what every use gives after close.
 var errClosed = errors.New("the file was closed")
 
+func (s *statements) ready() error {
+	switch {
+	case s.conn == nil:
+		return errClosed
+	case s.fault != nil:
+		return s.fault()
+	}
+	return nil
+}
+
 // values puts arguments into the form that drivers take: int64, string, []byte.
 func (s *statements) values(args []any) []driver.NamedValue {
 	for i, a := range args {
@@ -211,8 +81,8 @@ func (s *statements) values(args []any) []driver.NamedValue {
 // finished, and a context that can end would cost a goroutine for each.
 
 func (s *statements) exec(q query, args ...any) (changed int64, err error) {
-	if s.conn == nil {
-		return 0, errClosed
+	if err := s.ready(); err != nil {
+		return 0, err
 	}
 	return execute(s.list[q], s.values(args))
 }
@@ -227,8 +97,8 @@ func execute(stmt driver.Stmt, args []driver.NamedValue) (changed int64, err err
 
 // once runs a statement that is not worth keeping.
 func (s *statements) once(text string, args ...any) (changed int64, err error) {
-	if s.conn == nil {
-		return 0, errClosed
+	if err := s.ready(); err != nil {
+		return 0, err
 	}
 	stmt, err := s.conn.Prepare(text)
 	if err != nil {
@@ -268,16 +138,16 @@ func (r row) bytes(i int) []byte {
 
 // rows calls each for every row of the answer; errEnough ends the walk early.
 func (s *statements) rows(q query, each func(row) error, args ...any) error {
-	if s.conn == nil {
-		return errClosed
+	if err := s.ready(); err != nil {
+		return err
 	}
 	return walk(s.list[q], each, s.values(args))
 }
 
 // rowsOnce is rows for a statement that is not worth keeping.
 func (s *statements) rowsOnce(text string, each func(row) error, args ...any) error {
-	if s.conn == nil {
-		return errClosed
+	if err := s.ready(); err != nil {
+		return err
 	}
 	stmt, err := s.conn.Prepare(text)
 	if err != nil {

@@ -344,6 +344,46 @@ func TestForget(t *testing.T) {
 	require.Greater(t, o.Person, leave[0], "whoever comes back is somebody new")
 }
 
+// Nothing of a person stays with others: no letter that waits, no open question,
+// no words in their diaries.
+func TestForgetWhatOthersHold(t *testing.T) {
+	farmer, officer := dialog.PersonID(1), dialog.PersonID(2)
+	db := open(t, Options{Step: func(s dialog.State, in dialog.Input, now time.Time) dialog.Answer {
+		a := dialog.Answer{Talk: s.Talk}
+		switch in.(dialog.Message).Text {
+		case "relay":
+			a.Letters = []dialog.Letter{{To: officer, Kind: dialog.Relay, Text: "zanzibarine", Opens: &dialog.Question{ID: "answer_text", Who: farmer}}}
+		case "advise":
+			a.Entries = []dialog.Entry{{Person: farmer, At: now, Noted: now, By: officer, Event: dialog.OfficerWrote{Text: "madagascarine"}}}
+		}
+		return a
+	}})
+	tell(t, db, noon, 1, "hello")
+	tell(t, db, noon, 2, "hello")
+	tell(t, db, noon, 1, "relay")
+	tell(t, db, noon, 2, "advise")
+	s, err := db.StateOf(t.Context(), officer)
+	require.NoError(t, err)
+	require.Equal(t, farmer, s.Talk.Open.Who)
+	tell(t, db, noon, 1, "relay")
+	s, err = db.StateOf(t.Context(), officer)
+	require.NoError(t, err)
+	require.Equal(t, farmer, s.Talk.Open.Who)
+	require.NoError(t, db.Forget(t.Context(), noon, farmer))
+	s, err = db.StateOf(t.Context(), officer)
+	require.NoError(t, err)
+	require.Equal(t, dialog.Question{}, s.Talk.Open)
+	require.Empty(t, letters(t, db, noon))
+	tell(t, db, noon, 3, "hello")
+	farmer = 3
+	tell(t, db, noon, 2, "advise")
+	require.NoError(t, db.Forget(t.Context(), noon, officer))
+	for _, end := range []string{"", "-wal"} {
+		require.NotContains(t, fileText(t, db.Path()+end), "zanzibarine")
+		require.NotContains(t, fileText(t, db.Path()+end), "madagascarine")
+	}
+}
+
 func TestOpensAFileOnlyWhenItIsOurs(t *testing.T) {
 	dir := t.TempDir()
 	write := func(name, text string) string {

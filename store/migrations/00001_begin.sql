@@ -62,6 +62,7 @@ CREATE TABLE letter (
     until   INTEGER NOT NULL,      -- 0 = always of use
     made    INTEGER NOT NULL,
     heap    INTEGER NOT NULL,
+    about   INTEGER NOT NULL,      -- whose words it may hold, when not the reader's
     batch   TEXT NOT NULL,
     refused TEXT,
     body    TEXT NOT NULL
