@@ -34,7 +34,8 @@ func runExport(_ Main, c *call) error {
 			groups[g.ID] = g.Name
 		}
 		dialog.DiaryRows(&diary, m.Diary, *names)
-		if s.Person.Consent != "" || s.Person.Nameless {
+		staffOnly := s.Person.Officer() && len(s.Heaps) == 0
+		if (s.Person.Consent != "" || s.Person.Nameless) && !staffOnly {
 			cards = append(cards, dialog.CardOf(s))
 			chats[m.Person] = m.Chat
 		}

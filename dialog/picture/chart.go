@@ -183,10 +183,10 @@ func calendar(s *sheet, n []float64) error {
 		}
 		most = max(most, v)
 	}
-	step := float64(height-30) / float64(len(n))
+	step := min((s.high-30)/float64(len(n)), rowHigh)
 	size := min(30, step*0.85)
 	for i, v := range n {
-		y := height - 15 - (float64(i)+0.5)*step
+		y := s.high - 15 - (float64(i)+0.5)*step
 		s.digits(strconv.Itoa(i+1), size, 40, y)
 		s.line(mid, 2, at{78, y - step/2}, at{78, y + step/2})
 		long := (width - 190) * v / most

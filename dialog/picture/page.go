@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"html/template"
 	"strconv"
+	"strings"
 	"sync"
 	"time"
 )
@@ -31,7 +32,7 @@ type pageCell struct {
 
 type pageTable struct {
 	Name    string
-	Columns []string
+	Columns [][]string // parts of the name, where it may be broken
 	Rows    [][]pageCell
 }
 
@@ -60,7 +61,10 @@ func Page(title string, day time.Time, stages []Row, tables []Table) ([]byte, er
 		}{template.URL("data:image/png;base64," + base64.StdEncoding.EncodeToString(image)), list}
 	}
 	for _, t := range tables {
-		p := pageTable{Name: t.Name, Columns: t.Columns}
+		p := pageTable{Name: t.Name}
+		for _, c := range t.Columns {
+			p.Columns = append(p.Columns, strings.Split(c, "_"))
+		}
 		for _, row := range t.Rows {
 			cells := make([]pageCell, len(row))
 			for i, v := range row {

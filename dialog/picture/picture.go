@@ -25,8 +25,9 @@ import (
 
 // The sheet, in pixels.
 const (
-	width  = 640
-	height = 480
+	width   = 640
+	height  = 480 // at most
+	rowHigh = 56  // of a calendar with few rows
 )
 
 // The four greys. Digits are ink, always on paper or light.
@@ -68,7 +69,11 @@ func Draw(kind string, numbers []float64, text string) ([]byte, error) {
 	if !ok {
 		return nil, fmt.Errorf("picture %q: no such kind", kind)
 	}
-	s := newSheet()
+	high := height
+	if kind == "calendar" {
+		high = min(height, max(2, len(numbers))*rowHigh+30)
+	}
+	s := newSheet(high)
 	if err := by(s, numbers); err != nil {
 		return nil, fmt.Errorf("picture %s: %w", kind, err)
 	}
@@ -76,11 +81,13 @@ func Draw(kind string, numbers []float64, text string) ([]byte, error) {
 }
 
 // sheet is a drawing under way; its origin is the lower left corner.
-type sheet struct{ c *vgimg.Canvas }
+type sheet struct {
+	c    *vgimg.Canvas
+	high float64
+}
 
-func newSheet() *sheet {
-	s := &sheet{vgimg.NewWith(vgimg.UseWH(width, height), vgimg.UseDPI(72), vgimg.UseBackgroundColor(paper))}
-	return s
+func newSheet(high int) *sheet {
+	return &sheet{vgimg.NewWith(vgimg.UseWH(width, vg.Length(high)), vgimg.UseDPI(72), vgimg.UseBackgroundColor(paper)), float64(high)}
 }
 
 // png encodes the sheet in 16 greys, which keeps it small.
