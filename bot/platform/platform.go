@@ -102,6 +102,9 @@ func (f *API) serve(w http.ResponseWriter, r *http.Request) {
 	case "409":
 		fail(w, 409, "Conflict: terminated by other getUpdates request", 0)
 		return
+	case "409 webhook":
+		fail(w, 409, "Conflict: can't use getUpdates method while webhook is active", 0)
+		return
 	case "slow":
 		time.Sleep(30 * time.Millisecond)
 	}
@@ -220,6 +223,13 @@ func (f *API) Lost() int {
 	f.mu.Lock()
 	defer f.mu.Unlock()
 	return f.lost
+}
+
+// Calls counts how often a method was called.
+func (f *API) Calls(method string) int {
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	return f.calls[method]
 }
 
 // Acked says whether an update was confirmed by a later poll.
