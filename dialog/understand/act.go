@@ -90,7 +90,7 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 			return "did=covered", true
 		case water:
 			return "did=watered", true
-		case r.asked == "feed" && c.has("food"):
+		case r.asked == "feed" && !water && (stuff || c.has("food")):
 			return "did=fed", true
 		case r.asked == "layer" && !bottle:
 			return "did=layered", true

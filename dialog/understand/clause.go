@@ -157,6 +157,13 @@ func (r *reader) split() []clause {
 				flush(",")
 			}
 			cur = append(cur, s)
+		case "while":
+			if s.tongue != hi && s.tongue != hiLatn || s.text == "jab" || s.text == "जब" || s.text == "jb" {
+				if r.deedBefore(cur) {
+					flush(",") // "he turned it while I was away"
+				}
+			}
+			cur = append(cur, s)
 		case "if", "whatif":
 			if r.finished(cur, s) {
 				flush("if")
@@ -165,6 +172,14 @@ func (r *reader) split() []clause {
 		case "maybe":
 			if r.deedBefore(cur) && i+1 < len(r.signs) && r.factAhead(i+1) {
 				flush(",")
+			}
+			cur = append(cur, s)
+		case "filler":
+			if s.text == "par" || s.text == "पर" || s.text == "pr" {
+				if n := len(cur); n > 0 && (act(cur[n-1].sense) || verbal(cur[n-1].sense) || quality(cur[n-1].sense) || cur[n-1].sense == "is" || cur[n-1].sense == "was" || cur[n-1].sense == "done") {
+					flush("but") // Hindi par: "but" after a verb, "on" after a thing
+					continue
+				}
 			}
 			cur = append(cur, s)
 		default:
@@ -233,7 +248,6 @@ func (r *reader) frame(cs []clause) {
 		r.bind(c)
 		for k := range c.signs {
 			s := &c.signs[k]
-			c.relative(s, k)
 			switch s.sense {
 			case "why", "ask=why":
 				c.ask = askWhy
@@ -274,12 +288,17 @@ func (r *reader) frame(cs []clause) {
 				if r.asked == "smell" || c.has("smell") {
 					s.sense = "smell=sour"
 				}
+			case "medium":
+				s.sense = "stick=warm"
+				if r.asked == "moisture" {
+					s.sense = "moisture=right"
+				}
 			case "very":
 				if s.text == "bien" && !c.hasQuality() {
 					s.sense = "good"
 				}
 			case "atall":
-				if s.text == "nada" && len(c.signs) == 1 {
+				if s.text == "nada" && !c.hasQuality() {
 					s.sense = "nothing"
 				}
 			case "not":
@@ -401,24 +420,49 @@ func (r *reader) kals(cs []clause) {
 	}
 }
 
-// relative tells a joining word from a question word: Spanish "que" typed without
-// its accent, "who" in "my neighbour who helped". It asks at the head of a clause
-// or before a question mark.
-func (c *clause) relative(s *sign, k int) {
-	if c.end == "?" || k == 0 {
-		return
+// relatives tells a joining word from a question word: Spanish "que" typed without
+// its accent, "who" in "my neighbour who helped", "kama kilo 15". Such a word asks
+// at the head of a clause or before a question mark.
+func (r *reader) relatives() {
+	head := true
+	for i := range r.signs {
+		s := &r.signs[i]
+		first := head
+		head = r.tokens[s.from].kind == mark || s.sense == "and" || s.sense == "but" || s.sense == "chat=hello"
+		switch s.sense {
+		case "what", "how", "whenq", "who", "which", "if":
+		default:
+			continue
+		}
+		if i+1 < len(r.signs) && (s.text == "como" || s.text == "kama") {
+			if n := r.signs[i+1]; n.sense == "num" || dimension(n.sense) == "unit" || n.sense == "degree" {
+				s.sense = "filler" // about so much
+				continue
+			}
+		}
+		if first || s.sense == "if" || r.asks(i) {
+			continue
+		}
+		switch s.text {
+		case "que", "q", "ke", "como", "komo", "who", "which", "where", "quien", "donde", "ou":
+			s.sense = "filler"
+		case "cuando", "quand", "when":
+			s.sense = "while"
+		}
 	}
-	switch s.sense {
-	case "what", "how", "whenq", "who", "which":
-	default:
-		return
+}
+
+// asks says whether the next full stop after sign i is a question mark.
+func (r *reader) asks(i int) bool {
+	for ; i < len(r.signs); i++ {
+		switch r.signs[i].sense {
+		case "?":
+			return true
+		case ".", "!", "\n":
+			return false
+		}
 	}
-	switch s.text {
-	case "que", "q", "ke", "como", "komo", "who", "which", "where", "quien", "donde", "ou":
-		s.sense = "filler"
-	case "cuando", "quand", "when":
-		s.sense = "while"
-	}
+	return false
 }
 
 func anyFact(c *clause) bool {

@@ -61,6 +61,7 @@ type finding struct {
 
 func (r *reader) read() Meaning {
 	r.hindiVerbs()
+	r.relatives()
 	cs := r.split()
 	r.frame(cs)
 	var f finding
@@ -185,7 +186,7 @@ func (r *reader) times(cs []clause, f *finding) {
 	}
 	for k := range cs {
 		c := &cs[k]
-		if c.ask != telling || c.foreign {
+		if c.ask != telling || c.foreign || c.has("ask=status", "ask=next") {
 			continue
 		}
 		looking := false
@@ -237,7 +238,7 @@ func (r *reader) times(cs []clause, f *finding) {
 				w = "tomorrow"
 			}
 			when(w)
-		case refusal || c.has("skip") && !c.has("not"):
+		case refusal || c.has("skip") && !c.has("not") && odd == 0:
 			when("skip")
 		case c.has("busy") && (!c.has("person", "animal") || c.has("me")) && !c.hasDim("animal"):
 			if c.tomorrow {
@@ -374,8 +375,8 @@ func (r *reader) questions(cs []clause, f *finding) {
 				add("ask=help")
 			} else if r.mayI(c) {
 				add("ask=help")
-			} else if len(c.signs) == 0 {
-				break
+			} else if c.has("must") && r.ours(c, false) {
+				add("ask=help")
 			}
 		case telling:
 			if c.cond && f.when == "" && !plan && r.ours(c, false) {
@@ -419,7 +420,10 @@ func (r *reader) mayI(c *clause) bool {
 // ours says whether a question is about the heap at all, and not about prices,
 // football or the neighbour's cow.
 func (r *reader) ours(c *clause, why bool) bool {
-	if c.has("money", "weather", "foreign") && !(c.hasAct() && !c.has("money")) && !c.has("heap", "worm", "bottle", "compost", "stick", "layer", "starter", "cap", "sheet", "bed") {
+	if c.has("money") {
+		return false
+	}
+	if c.has("weather", "foreign") && !c.hasAct() && !c.has("heap", "worm", "bottle", "compost", "stick", "layer", "starter", "cap", "sheet", "bed") {
 		return false
 	}
 	known, odd := 0, 0
@@ -467,13 +471,15 @@ func (r *reader) answers(cs []clause, f *finding) {
 					yes = yes || !c.doubt && c.ask == telling
 				}
 			case "no":
-				no = no || len(c.signs) == 1 || i == 0 && !c.hasTarget()
+				no = no || c.core() == 1 || i == 0 && !c.hasTarget()
 			case "not":
-				no = no || len(c.signs) == 1 || len(c.signs) == 2 && c.has("is") && r.asked == "have"
+				no = no || c.core() == 1 || len(c.signs) == 2 && c.has("is") && r.asked == "have"
 			case "notyet":
 				notyet = notyet || c.ask == telling
 			case "ok":
 				ok = true
+			case "ready":
+				did = did || c.ask == telling && actOf(r.asked) != "" && !c.has("not", "notyet") && !c.doubt
 			case "done", "finish":
 				if s.sense == "done" || s.tense&(past|participle) != 0 {
 					if c.has("not") || s.neg {
@@ -534,6 +540,19 @@ func (r *reader) answers(cs []clause, f *finding) {
 	case ok && !no:
 		f.answer = "ok"
 	}
+}
+
+// core counts the signs that carry meaning.
+func (c *clause) core() int {
+	n := 0
+	for _, s := range c.signs {
+		switch s.sense {
+		case "filler", "correct", "me", "soft":
+		default:
+			n++
+		}
+	}
+	return n
 }
 
 func (c *clause) hasTarget() bool {
@@ -659,6 +678,11 @@ func (r *reader) short(cs []clause, f *finding, unsettled bool) []string {
 		}
 		if cs[k].has("foreign", "money", "weather") {
 			odd += 2
+		}
+	}
+	for k := range cs { // "mañana si Dios quiere" is no yes
+		if (cs[k].tomorrow || cs[k].later) && !cs[k].has("past") && (f.answer == "yes" || f.answer == "done") {
+			return nil
 		}
 	}
 	if odd <= 2 {

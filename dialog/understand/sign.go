@@ -382,6 +382,11 @@ func (r *reader) sign() {
 			continue
 		}
 		s := r.one(i)
+		if s.sense == "crop=maize" && t.raw == "mais" && s.tongue == fr {
+			if i == 0 || r.tokens[i-1].text != "de" && r.tokens[i-1].text != "du" && r.tokens[i-1].text != "le" {
+				s.sense = "but" // maïs without its dots is the same word as "but"
+			}
+		}
 		r.signs = append(r.signs, s)
 		i = s.to
 	}

@@ -358,6 +358,8 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 				return ""
 			}
 			return "smell=none"
+		case asked == "moisture" && !here.bottle && !c.hasDim("moisture"):
+			return "moisture=dry" // squeezed, and nothing came
 		case asked == "bottle" && len(c.signs) <= 4:
 			return "bottle=flat"
 		case here.bottle:

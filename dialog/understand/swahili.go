@@ -123,6 +123,11 @@ func (l *lexicon) swahiliVerb(w string) (v swVerb, ok bool) {
 			return swVerb{entries: es, tense: present, passive: pas}, true
 		}
 	}
+	if rest, has := strings.CutPrefix(w, "ka"); has && len(rest) > 3 { // kanywa: he drank
+		if es, self, pas, good := l.objectStem(rest); good {
+			return swVerb{entries: es, tense: past, self: self, passive: pas}, true
+		}
+	}
 	if es, pas, good := l.stem(w); good { // geuza!
 		return swVerb{entries: es, tense: order, passive: pas}, true
 	}
