@@ -58,7 +58,7 @@ func TestKills(t *testing.T) {
 		if i%2 == 0 {
 			told++
 			for chat := int64(1); chat <= chats; chat++ {
-				f.Say(chat, fmt.Sprintf("%d baskets dry leaves", told+1))
+				f.Say(chat, fmt.Sprintf("%d baskets dry leaves", told%9+2))
 				said[chat]++
 			}
 		}
@@ -67,7 +67,7 @@ func TestKills(t *testing.T) {
 		p.Wait()
 	}
 	p := serveOf(t, f, file)
-	ctx, cancel := context.WithTimeout(t.Context(), 20*time.Second)
+	ctx, cancel := context.WithTimeout(t.Context(), time.Minute)
 	defer cancel()
 	f.Say(chats+1, "hello")
 	require.NoError(t, platform.Until(ctx, "the last answer", func() bool {
@@ -100,7 +100,7 @@ func TestKills(t *testing.T) {
 		}
 		require.Len(t, amounts, told, "chat %d", chat)
 		for i, n := range amounts {
-			require.EqualValues(t, i+2, n, "chat %d", chat)
+			require.EqualValues(t, (i+1)%9+2, n, "chat %d", chat)
 		}
 	}
 	drifts, err := store.Compare(t.Context(), file)
