@@ -233,6 +233,11 @@ func (x *exchange) because(c Card) {
 	x.say("because_guess", nil)
 }
 
+// keepsOpen are the questions that the morning's board does not push aside: words
+// for a farmer, and what an officer is in the midst of writing down.
+var keepsOpen = map[string]bool{"answer_text": true, "announce": true, "announce_text": true, "audience": true,
+	"visit_stick": true, "visit_moisture": true, "visit_advice": true, "add_name": true, "add_consent": true}
+
 // boardDue is the morning's board, sent only when it has something to say.
 func (x *exchange) boardDue() {
 	lines := Board(x.fold(), x.now)
@@ -241,7 +246,7 @@ func (x *exchange) boardDue() {
 		return
 	}
 	x.clock(0, Reminded{Task: TaskBoard, Day: x.today, Tell: true})
-	if x.open.ID == "board" || x.open.ID == "line" || x.open.ID == "menu" {
+	if !keepsOpen[x.open.ID] {
 		x.close()
 	}
 	x.say("board_morning", phrases.Args{"N": len(lines)})

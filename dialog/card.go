@@ -44,6 +44,7 @@ type HeapCard struct {
 	Turns    int       `json:",omitempty"`
 	Warmth   string    `json:",omitempty"`
 	ReadDay  Day       `json:",omitempty"`
+	Until    Day       `json:",omitempty"` // after it, cold means "build again"
 	Next     Task      `json:",omitempty"`
 	From     Day       `json:",omitempty"`
 	Latest   Day       `json:",omitempty"`
@@ -106,6 +107,9 @@ func heapCard(h Heap) HeapCard {
 		Bottle: h.Bottle.State, Bed: h.Bed, BedDay: h.BedDay, Fed: h.Fed, LastDay: h.LastDay}
 	if h.Bottle.Working() && h.Built == 0 {
 		c.Mixed = h.Bottle.Mixed
+	}
+	if h.Built != 0 {
+		c.Until = h.Built + h.checkUntil()
 	}
 	if r, ok := h.Read(); ok {
 		c.Warmth, c.ReadDay = r.Warmth, r.Day

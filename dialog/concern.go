@@ -180,7 +180,7 @@ func heapConcerns(h HeapCard, c *Card, today Day) []Concern {
 	if h.Latest != 0 && today > h.Latest {
 		late = float64(today - h.Latest)
 	}
-	cold := h.Warmth == "cold" && h.Turns == 0 && h.Fed == 0 && h.ReadDay-h.Built > stickUntil && h.ReadDay-h.Built < openFrom
+	cold := h.Warmth == "cold" && h.Turns == 0 && h.Fed == 0 && h.ReadDay > h.Until && h.ReadDay-h.Built < openFrom
 	colds := h.ColdRuns
 	if cold && !h.Redo {
 		colds++
@@ -213,7 +213,7 @@ func heapConcerns(h HeapCard, c *Card, today Day) []Concern {
 		add("bed_dead", h.BedDay, 0.4, wormDays)
 	}
 	switch {
-	case h.Silent || h.Sent >= 2 && c.Keeper == 0 && DayOf(h.Asked, Zone(c.Zone)) < today:
+	case (h.Silent || h.Sent >= 2 && c.Keeper == 0) && unheard(h, c, today):
 		// Of those who leave two questions unanswered some have given up; young
 		// heaps lose more by it than resting ones.
 		chance := 0.2
@@ -230,6 +230,13 @@ func heapConcerns(h HeapCard, c *Card, today Day) []Concern {
 		add("no_phone", h.From, 0.06+0.03*float64(today-h.From), 20)
 	}
 	return list
+}
+
+// unheard: nothing was told of the heap since it was last asked about, and the
+// question is not of today.
+func unheard(h HeapCard, c *Card, today Day) bool {
+	asked := DayOf(h.Asked, Zone(c.Zone))
+	return h.LastDay < asked && asked < today
 }
 
 // coldSince is when the cold was found.

@@ -63,7 +63,12 @@ func (x *exchange) inside(m Message, c understand.Command, known bool) bool {
 	}
 	if known {
 		switch c.Name {
-		case "menu", "stop", "officer", "delete_me", "my_data", "language", "settings", "start":
+		case "delete_me", "my_data":
+			if in.Farmer != 0 {
+				break // the farmer may ask for it, through the keeper
+			}
+			fallthrough
+		case "menu", "stop", "officer", "language", "settings", "start":
 			x.s.Talk.Inside = nil
 			return false
 		}

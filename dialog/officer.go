@@ -115,8 +115,11 @@ func (x *exchange) officerWord(c understand.Command, line string) bool {
 	case "groups":
 		return x.do(x.groups)
 	case "heap":
-		if _, own := digits(c.Rest); own || c.Rest == "" || len(x.flock()) == 0 {
+		if _, own := digits(c.Rest); own || c.Rest == "" {
 			return false
+		}
+		if len(x.s.Heaps) > 0 && len(namesakes(x.flock(), c.Rest)) == 0 {
+			return false // a heap of the officer's own may have that name
 		}
 		return x.do(func() { x.find("heap", c.Rest) })
 	}

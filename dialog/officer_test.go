@@ -277,6 +277,15 @@ func TestFarmersWithoutPhones(t *testing.T) {
 	v.wait(2 * 24 * time.Hour)
 	require.Contains(t, v.since(3, before), "Mama Njeri:\n", "reminders go to the keeper")
 	require.Empty(t, v.heard[njeri])
+	// Her data goes when she asks, through the keeper; the keeper's own stays.
+	v.says(3, "heap njeri")
+	v.says(3, "1")
+	v.says(3, "delete me")
+	require.Contains(t, v.last(3).Text, "Mama Njeri:\n")
+	v.says(3, "yes")
+	require.NotContains(t, v.states, njeri)
+	require.Contains(t, v.states, PersonID(3))
+	require.Nil(t, v.talks[3].Inside)
 	// The lead farmer answers for her, but sees no farmer who has a phone.
 	require.Contains(t, v.answer(3, "heap amina"), "I know no amina")
 }

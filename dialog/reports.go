@@ -313,6 +313,7 @@ func (x *exchange) bottleTold(h Heap, state string, m meaning) {
 	if !h.Bottle.Working() {
 		if state == "burst" {
 			x.say("bottle_burst", nil, "pressure_warning", "no_glass")
+			x.alarm(h.ID, "burst")
 			return
 		}
 		x.say("bottle_none", nil, "pressure_warning")

@@ -155,6 +155,7 @@ func (x *exchange) bottleIs(h Heap, state string, day Day) {
 	case "burst":
 		x.say("bottle_burst", nil, "pressure_warning", "no_glass")
 		x.note(h.ID, StarterChosen{Slurry})
+		x.alarm(h.ID, "burst")
 	case "flat":
 		switch {
 		case age >= gasUntil && !h.Bottle.Gas:
