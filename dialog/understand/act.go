@@ -73,7 +73,7 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 	s := &c.signs[i]
 	water, layer, worm := c.has("water"), c.has("layer"), c.has("worm")
 	bottle := c.has("bottle", "cap")
-	stuff := c.has("food", "compost", "stuff") || c.hasDim("material") || c.hasDim("unit") || c.has("dung", "banana", "leaf", "peel", "kitchen", "dry_leaf")
+	stuff := c.has("food", "compost", "stuff") || c.hasDim("material") || c.hasDim("unit") || c.has("dung", "leaf", "peel", "huskw", "straws", "stalk")
 	switch s.sense {
 	case "do":
 		if layer {

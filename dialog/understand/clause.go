@@ -92,6 +92,10 @@ func act(sense string) bool {
 	return dimension(sense) == "did"
 }
 
+// longClause bounds a clause without any mark, so that a pasted page stays quick.
+// Common practice, no source: spoken clauses have a dozen words.
+const longClause = 40
+
 // split cuts the signs into clauses at marks, joining words and before a question
 // word that follows a finished statement.
 func (r *reader) split() []clause {
@@ -106,6 +110,9 @@ func (r *reader) split() []clause {
 	}
 	for i := 0; i < len(r.signs); i++ {
 		s := r.signs[i]
+		if len(cur) >= longClause {
+			flush(",")
+		}
 		switch s.sense {
 		case ",", ";", ":", "(", ")", "/", "|":
 			if s.sense == "/" {
@@ -159,7 +166,7 @@ func (r *reader) split() []clause {
 			cur = append(cur, s)
 		case "while":
 			if s.tongue != hi && s.tongue != hiLatn || s.text == "jab" || s.text == "जब" || s.text == "jb" {
-				if r.deedBefore(cur) {
+				if r.deedBefore(cur) && !r.asks(i) {
 					flush(",") // "he turned it while I was away"
 				}
 			}
@@ -256,6 +263,9 @@ func (r *reader) frame(cs []clause) {
 					c.ask = askWh
 				}
 			case "canq", "askif", "avoid":
+				if s.sense == "canq" && c.end != "?" && (s.tongue == fr && (s.text == "on" || s.text == "je") || s.tongue != en && k > 1 && s.tongue != hi && s.tongue != hiLatn) {
+					continue // "on ne peut pas garder la main": told, not asked
+				}
 				if c.ask == telling || s.sense == "avoid" {
 					c.ask = askModal
 				}

@@ -99,10 +99,12 @@ var tables = sync.OnceValue(func() *lexicon {
 })
 
 func load(fsys fs.FS) (*lexicon, error) {
-	l := &lexicon{id: make(map[string]int32, 1<<15), phrases: map[int32][]phrase{},
-		single: map[string][]int32{}, roots: map[string][]entry{}, bones: map[string][]int32{}}
+	const words = 1 << 15 // about as many as the tables make; only saves growing
+	l := &lexicon{id: make(map[string]int32, words), phrases: make(map[int32][]phrase, 1<<12),
+		spelled: make([]string, 0, words), senses: make([][]entry, 0, words),
+		single: make(map[string][]int32, 1<<11), roots: map[string][]entry{}, bones: make(map[string][]int32, 1<<12)}
 	for t := range l.sound {
-		l.sound[t] = map[string][]int32{}
+		l.sound[t] = make(map[string][]int32, 1<<12)
 	}
 	for t := tongue(0); t < tongues; t++ {
 		dir := path.Join("lexicon", folders[t])
@@ -207,6 +209,10 @@ func sense(t tongue, s string) (entry, error) {
 // file puts one form, of one word or more, under its sense. Hindi forms are
 // filed a second time in Latin letters, as they sound.
 func (l *lexicon) file(e entry, form string) {
+	if e.tongue != hi && simple(form) && strings.IndexByte(form, ' ') < 0 && form != "" {
+		l.single1(e, l.word(form)) // most verb forms
+		return
+	}
 	var ids, bareIDs []int32
 	accented := false
 	for _, t := range tokens0(form) {
@@ -214,7 +220,11 @@ func (l *lexicon) file(e entry, form string) {
 			ids, bareIDs = append(ids, gap), append(bareIDs, gap)
 			continue
 		}
-		a, b := l.word(t), l.word(string(plain([]rune(t))))
+		a := l.word(t)
+		b := a
+		if !ascii(t) {
+			b = l.word(string(plain([]rune(t))))
+		}
 		accented = accented || a != b
 		ids, bareIDs = append(ids, a), append(bareIDs, b)
 	}
@@ -238,8 +248,14 @@ func (l *lexicon) file(e entry, form string) {
 
 // tokens0 cuts a table form into words; ".." stays as it is.
 func tokens0(form string) []string {
+	if simple(form) {
+		return strings.Fields(form)
+	}
 	var out []string
-	for _, f := range strings.Fields(string(spelt(strings.ReplaceAll(form, "..", " \u2025 ")))) {
+	if strings.Contains(form, "..") {
+		form = strings.ReplaceAll(form, "..", " \u2025 ")
+	}
+	for _, f := range strings.Fields(string(spelt(form))) {
 		if f == "\u2025" {
 			out = append(out, "..")
 			continue
@@ -266,6 +282,17 @@ func tokens0(form string) []string {
 		}
 	}
 	return out
+}
+
+// simple says whether a form is lower-case letters and single spaces already.
+func simple(form string) bool {
+	for i := 0; i < len(form); i++ {
+		c := form[i]
+		if c != ' ' && (c < 'a' || c > 'z') || i >= 2 && c == form[i-1] && c == form[i-2] {
+			return false
+		}
+	}
+	return true
 }
 
 func (l *lexicon) word(w string) int32 {
@@ -300,13 +327,27 @@ func (l *lexicon) put(e entry, ids []int32) {
 		l.phrases[ids[0]] = append(l.phrases[ids[0]], phrase{words: ids, fixed: fixed, entry: e})
 		return
 	}
-	for i, old := range l.senses[ids[0]] {
+	l.single1(e, ids[0])
+}
+
+// single1 files a sense under one word.
+func (l *lexicon) single1(e entry, id int32) {
+	for i, old := range l.senses[id] {
 		if old.tongue == e.tongue && old.sense == e.sense && old.own == e.own {
-			l.senses[ids[0]][i].tense |= e.tense
+			l.senses[id][i].tense |= e.tense
 			return
 		}
 	}
-	l.senses[ids[0]] = append(l.senses[ids[0]], e)
+	l.senses[id] = append(l.senses[id], e)
+}
+
+func ascii(s string) bool {
+	for i := 0; i < len(s); i++ {
+		if s[i] > 127 {
+			return false
+		}
+	}
+	return true
 }
 
 // index builds the second keys: by single letters, by sound, by consonants, by nearness.

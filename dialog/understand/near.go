@@ -17,8 +17,17 @@ type nearWord struct {
 
 func newNearest(spelled []string, used [][tongues]bool) nearest {
 	var n nearest
+	total := 0
+	for _, w := range spelled {
+		total += len(w)
+	}
+	all := make([]rune, 0, total)
 	for id, w := range spelled {
-		rs := []rune(w)
+		at := len(all)
+		for _, r := range w {
+			all = append(all, r)
+		}
+		rs := all[at:len(all):len(all)]
 		if len(rs) < 3 || len(rs) >= len(n.byLen) {
 			continue
 		}

@@ -2,6 +2,7 @@ package understand
 
 import (
 	"strings"
+	"sync"
 	"unicode"
 
 	"golang.org/x/text/unicode/norm"
@@ -18,7 +19,9 @@ func Normal(text string) string {
 
 // spelt is the first half of Normal: everything but the accents.
 func spelt(text string) []rune {
-	text = norm.NFC.String(strings.ToValidUTF8(text, " "))
+	if !composed(text) {
+		text = norm.NFC.String(strings.ToValidUTF8(text, " "))
+	}
 	out := make([]rune, 0, len(text))
 	for _, r := range text {
 		switch {
@@ -63,15 +66,31 @@ func spelt(text string) []rune {
 
 // plain drops accents from Latin letters and leaves every other script alone.
 func plain(in []rune) []rune {
-	ascii := true
+	accents := false
 	for _, r := range in {
-		if r > 127 {
-			ascii = false
+		if r > 127 && (r < 0x0900 || r > 0x097f) {
+			accents = true
 			break
 		}
 	}
-	if ascii {
+	if !accents {
 		return in
+	}
+	if bases := latinBases(); everyRune(in, func(r rune) bool { return r < 0x180 || r >= 0x0900 && r <= 0x097f || r > 0x2000 }) {
+		out := make([]rune, 0, len(in)+1)
+		for _, r := range in {
+			if r < 0x180 {
+				b := bases[r]
+				if b[1] != 0 {
+					out = push(out, rune(b[0]))
+					r = rune(b[1])
+				} else if b[0] != 0 {
+					r = rune(b[0])
+				}
+			}
+			out = push(out, r)
+		}
+		return out
 	}
 	var out []rune
 	latin := false
@@ -102,6 +121,59 @@ func plain(in []rune) []rune {
 	return []rune(norm.NFC.String(string(out)))
 }
 
+// push appends a rune unless it would be the third alike in a row.
+func push(out []rune, r rune) []rune {
+	if n := len(out); n >= 2 && r == out[n-1] && r == out[n-2] && unicode.IsLetter(r) {
+		return out
+	}
+	return append(out, r)
+}
+
+func everyRune(in []rune, ok func(rune) bool) bool {
+	for _, r := range in {
+		if !ok(r) {
+			return false
+		}
+	}
+	return true
+}
+
+// composed says whether a text is surely valid and in canonical composed form, so
+// that the slower normalising can be spared: ASCII, the accented letters of the
+// five languages, Devanagari without nukta, and emoji.
+func composed(text string) bool {
+	for _, r := range text {
+		switch {
+		case r < 0x80, r >= 0xa0 && r < 0x180, r >= 0x0900 && r <= 0x097f && r != 0x093c && (r < 0x0958 || r > 0x095f), r >= 0x2010 && r <= 0x2027, r >= 0x1f300 && r <= 0x1faff:
+		default:
+			return false
+		}
+	}
+	return true
+}
+
+// latinBases gives every letter below U+0180 without its accent; œ and æ are two.
+var latinBases = sync.OnceValue(func() *[0x180][2]uint16 {
+	var t [0x180][2]uint16
+	for r := rune(0xa0); r < 0x180; r++ {
+		if !unicode.IsLetter(r) {
+			continue
+		}
+		switch r {
+		case 'œ', 'Œ':
+			t[r] = [2]uint16{'o', 'e'}
+		case 'æ', 'Æ':
+			t[r] = [2]uint16{'a', 'e'}
+		case 'ı':
+			t[r][0] = 'i'
+		default:
+			base := []rune(norm.NFD.String(string(r)))[0]
+			t[r][0] = uint16(unicode.ToLower(base))
+		}
+	}
+	return &t
+})
+
 // fold is the key under which a word is filed. On top of Normal it smooths what
 // Devanagari writers use as they please: nukta, candrabindu or anusvara, a nasal
 // letter or anusvara, ये or ए.
@@ -116,11 +188,17 @@ func fold(word string) string {
 	if !deva {
 		return word
 	}
-	in := []rune(norm.NFD.String(word))
+	in := []rune(word)
 	out := make([]rune, 0, len(in))
 	for i := 0; i < len(in); i++ {
 		switch r := in[i]; {
 		case r == '\u093c': // nukta
+		case r == 'ऩ':
+			out = append(out, 'न')
+		case r == 'ऱ':
+			out = append(out, 'र')
+		case r == 'ऴ':
+			out = append(out, 'ळ')
 		case r == '\u0901': // candrabindu
 			out = append(out, '\u0902')
 		case (r == 'ण' || r == 'न' || r == 'म' || r == 'ङ' || r == 'ञ') && i+2 < len(in) && in[i+1] == '\u094d' && in[i+2] != r && in[i+2] != 'य' && in[i+2] != 'ह':

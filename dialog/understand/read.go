@@ -240,7 +240,7 @@ func (r *reader) times(cs []clause, f *finding) {
 			when(w)
 		case refusal || c.has("skip") && !c.has("not") && odd == 0:
 			when("skip")
-		case c.has("busy") && (!c.has("person", "animal") || c.has("me")) && !c.hasDim("animal"):
+		case c.has("busy") && !c.has("while") && (!c.has("person", "animal") || c.has("me")) && !c.hasDim("animal"):
 			if c.tomorrow {
 				when("tomorrow")
 			} else {

@@ -1,6 +1,9 @@
 package understand
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // sign is a word, phrase or figure with its sense: the text as it is understood,
 // language left behind but for the order of words.
@@ -68,9 +71,40 @@ func (r *reader) lookUp() {
 			continue
 		}
 		r.ids[i] = r.lex.exact(t.raw, t.text, nil)
-		if t.kind == word && r.lex.senseless(r.ids[i]) {
-			if v, ok := r.lex.swahiliVerb(t.text); ok {
-				r.parsed[i] = v
+		if w := unstretched(t.text); w != t.text && len(t.text) >= 5 && len(r.ids[i]) > 0 {
+			r.ids[i] = r.lex.exact(w, w, r.ids[i]) // "motoo" is also the "moto" of a phrase
+		}
+		if t.kind != word || !r.lex.senseless(r.ids[i]) {
+			continue
+		}
+		if v, ok := r.lex.swahiliVerb(t.text); ok {
+			r.parsed[i] = v
+			continue
+		}
+		if len(r.ids[i]) > 0 {
+			continue
+		}
+		// "baridii", "hott": letters doubled for feeling or by a sticky key
+		for _, w := range [...]string{unstretched(t.text), single(t.text)} {
+			if w == t.text {
+				continue
+			}
+			if r.ids[i] = r.lex.exact(w, w, nil); len(r.ids[i]) > 0 {
+				t.text, t.raw = w, w
+			}
+			if r.lex.senseless(r.ids[i]) {
+				if v, ok := r.lex.swahiliVerb(w); ok {
+					r.parsed[i], t.text = v, w
+				}
+			}
+			if len(r.ids[i]) > 0 || r.parsed[i].entries != nil {
+				break
+			}
+		}
+		if len(r.ids[i]) == 0 && r.parsed[i].entries == nil {
+			if ids := r.lex.single[single(t.text)]; len(ids) > 0 {
+				r.ids[i], t.text = ids, r.lex.spelled[ids[0]]
+				t.raw = t.text
 			}
 		}
 	}
@@ -86,13 +120,21 @@ func (l *lexicon) senseless(ids []int32) bool {
 	return true
 }
 
+// unstretched takes one of two equal letters off the end of a word.
+func unstretched(w string) string {
+	if n := len(w); n >= 3 && w[n-1] == w[n-2] && w[n-1] < 128 {
+		return w[:n-1]
+	}
+	return w
+}
+
 func (l *lexicon) exact(raw, text string, ids []int32) []int32 {
 	if raw != text {
 		if id, ok := l.id[fold(raw)]; ok {
 			ids = append(ids, id)
 		}
 	}
-	if id, ok := l.id[fold(text)]; ok && (len(ids) == 0 || ids[0] != id) {
+	if id, ok := l.id[fold(text)]; ok && !slices.Contains(ids, id) {
 		ids = append(ids, id)
 	}
 	return ids
@@ -200,20 +242,6 @@ func (r *reader) lookNear() {
 		}
 		if found {
 			continue
-		}
-		if s := single(t.text); true {
-			if id, ok := l.id[s]; ok {
-				r.ids[i] = []int32{id}
-				continue
-			}
-			if ids := l.single[s]; len(ids) > 0 {
-				r.ids[i] = ids
-				continue
-			}
-			if v, ok := l.swahiliVerb(s); ok && s != t.text {
-				r.parsed[i] = v
-				continue
-			}
 		}
 		if v, ok := l.clitic(t.text); ok {
 			r.ids[i] = v
@@ -540,7 +568,7 @@ func (r *reader) match(j int, words []int32) (end int, ok bool) {
 func (r *reader) skippable(j int) bool {
 	for _, id := range r.ids[j] {
 		for _, e := range r.lex.senses[id] {
-			if e.sense == "filler" && r.rank[e.tongue] <= 1 {
+			if e.sense == "filler" && (r.rank[e.tongue] == 0 || r.home(e.tongue)) {
 				return true
 			}
 		}

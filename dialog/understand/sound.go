@@ -1,6 +1,9 @@
 package understand
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // sound gives the key under which words of a tongue that sound alike meet. It is
 // tried only for a word that no table has as it stands.
@@ -26,36 +29,53 @@ func sound(t tongue, w string) string {
 }
 
 var (
-	hindiSounds = []string{"chh", "ch", "aa", "a", "ee", "i", "ii", "i", "oo", "u", "uu", "u", "ou", "o", "w", "v", "z", "j",
-		"ph", "f", "q", "k", "ck", "k", "x", "ks", "iy", "i", "ay", "ai", "ey", "e", "ei", "e", "y", "y", "sh", "s", "ae", "ai"}
-	spanishSounds = []string{"qu", "k", "ch", "ch", "ce", "se", "ci", "si", "c", "k", "h", "", "v", "b", "z", "s", "ll", "y", "ge", "je", "gi", "ji",
-		"rr", "r", "x", "s", "ñ", "n", "gue", "ge", "gui", "gi"}
-	frenchSounds = []string{"eau", "o", "aux", "o", "au", "o", "ai", "e", "ei", "e", "er", "e", "ez", "e", "et", "e", "ph", "f", "qu", "k", "q", "k",
+	hindiSounds = newRules([]string{"chh", "ch", "aa", "a", "ee", "i", "ii", "i", "oo", "u", "uu", "u", "ou", "o", "w", "v", "z", "j",
+		"ph", "f", "q", "k", "ck", "k", "x", "ks", "iy", "i", "ay", "ai", "ey", "e", "ei", "e", "y", "y", "sh", "s", "ae", "ai"})
+	spanishSounds = newRules([]string{"qu", "k", "ch", "ch", "ce", "se", "ci", "si", "c", "k", "h", "", "v", "b", "z", "s", "ll", "y", "ge", "je", "gi", "ji",
+		"rr", "r", "x", "s", "ñ", "n", "gue", "ge", "gui", "gi"})
+	frenchSounds = newRules([]string{"eau", "o", "aux", "o", "au", "o", "ai", "e", "ei", "e", "er", "e", "ez", "e", "et", "e", "ph", "f", "qu", "k", "q", "k",
 		"ss", "s", "ce", "se", "ci", "si", "ch", "sh", "c", "k", "th", "t", "y", "i", "oi", "oi", "wa", "oi", "ll", "l", "nn", "n", "mm", "m",
-		"tt", "t", "rr", "r", "pp", "p", "ff", "f", "z", "s", "h", ""}
-	swahiliSounds = []string{"ll", "l", "r", "l", "dh", "z", "th", "s", "gh", "g", "kh", "h", "aa", "a", "ee", "e", "ii", "i", "oo", "o", "uu", "u", "y", "y", "h", ""}
+		"tt", "t", "rr", "r", "pp", "p", "ff", "f", "z", "s", "h", ""})
+	swahiliSounds = newRules([]string{"ll", "l", "r", "l", "dh", "z", "th", "s", "gh", "g", "kh", "h", "aa", "a", "ee", "e", "ii", "i", "oo", "o", "uu", "u", "y", "y", "h", ""})
 )
 
+// rules are pairs of what is written and what is heard, filed by first letter, the
+// longest first.
+type rules [256][][2]string
+
+func newRules(pairs []string) *rules {
+	var r rules
+	for p := 0; p < len(pairs); p += 2 {
+		c := pairs[p][0]
+		at := 0
+		for at < len(r[c]) && len(r[c][at][0]) >= len(pairs[p]) {
+			at++
+		}
+		r[c] = slices.Insert(r[c], at, [2]string{pairs[p], pairs[p+1]})
+	}
+	return &r
+}
+
 // rewrite replaces from left to right, the longest pair that fits first.
-func rewrite(w string, pairs []string) string {
-	var b strings.Builder
-	b.Grow(len(w))
+func rewrite(w string, r *rules) string {
+	var buf [64]byte
+	b := buf[:0]
 	for i := 0; i < len(w); {
-		best := -1
-		for p := 0; p < len(pairs); p += 2 {
-			if strings.HasPrefix(w[i:], pairs[p]) && (best < 0 || len(pairs[p]) > len(pairs[best])) {
-				best = p
+		fits := false
+		for _, p := range r[w[i]] {
+			if strings.HasPrefix(w[i:], p[0]) {
+				b = append(b, p[1]...)
+				i += len(p[0])
+				fits = true
+				break
 			}
 		}
-		if best >= 0 {
-			b.WriteString(pairs[best+1])
-			i += len(pairs[best])
-			continue
+		if !fits {
+			b = append(b, w[i])
+			i++
 		}
-		b.WriteByte(w[i])
-		i++
 	}
-	return single(b.String())
+	return single(string(b))
 }
 
 // hindiSound: vowels by quality, not length; short a inside a word is not heard

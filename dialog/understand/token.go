@@ -36,7 +36,7 @@ func tokens(text string) []token {
 	if len(in) > longest {
 		in = in[:longest]
 	}
-	out := make([]token, 0, 16)
+	out := make([]token, 0, min(len(in)/4+2, 64))
 	for i := 0; i < len(in); {
 		r := in[i]
 		start := i

@@ -1,0 +1,78 @@
+package understand
+
+import (
+	"runtime"
+	"strings"
+	"testing"
+	"time"
+)
+
+func BenchmarkRead(b *testing.B) {
+	tables()
+	for _, c := range []struct{ name, text, lang, asked string }{
+		{"en", "turned it, stick hot", "en", "turn"},
+		{"sw", "nimegeuza lundo na kumwagia maji", "sw", "turn"},
+		{"hi", "डंडी बहुत गरम थी", "hi", "stick"},
+		{"hi-Latn", "bhut grm h", "hi", "stick"},
+		{"es", "ya cerní y huele a tierra", "es", "sieve"},
+		{"fr", "jai retourner le tas", "fr", "turn"},
+		{"have", "3 baskets of goat droppings and 2 bags leaves", "en", "have"},
+		{"typo", "shaked teh botle", "en", "shake"},
+	} {
+		b.Run(c.name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				Read(c.text, c.lang, c.asked)
+			}
+		})
+	}
+}
+
+func BenchmarkLoad(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := load(files); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// The vocabulary stays small: under 20 MB (the project's bar).
+func TestVocabularySize(t *testing.T) {
+	var before, after runtime.MemStats
+	runtime.GC()
+	runtime.ReadMemStats(&before)
+	l, err := load(files)
+	if err != nil {
+		t.Fatal(err)
+	}
+	runtime.GC()
+	runtime.ReadMemStats(&after)
+	size := int64(after.HeapAlloc) - int64(before.HeapAlloc)
+	t.Logf("%d words, %.1f MB", len(l.spelled), float64(size)/1e6)
+	if size > 20e6 {
+		t.Errorf("vocabulary takes %d bytes", size)
+	}
+	runtime.KeepAlive(l)
+}
+
+// A pasted page of 4,000 characters is read in a millisecond (the project's bar);
+// ten are allowed here, for slow and busy machines.
+func TestLongText(t *testing.T) {
+	tables()
+	for _, text := range []string{
+		strings.Repeat("xqzvt jkwpl ", 334), strings.Repeat("turned it and hot ", 223), strings.Repeat("गरम नहीं है ", 330), strings.Repeat("a", 4000),
+		strings.Repeat("nimegeuzaz ", 364), strings.Repeat("1 ", 2000), strings.Repeat("?", 4000),
+	} {
+		best := time.Hour
+		for range 5 {
+			start := time.Now()
+			Read(text, "sw", "stick")
+			best = min(best, time.Since(start))
+		}
+		t.Logf("%v for %.12q...", best, text)
+		if best > 10*time.Millisecond {
+			t.Errorf("%v for %.20q...", best, text)
+		}
+	}
+}
