@@ -52,7 +52,7 @@ func (x *exchange) announceText(_ Question, m meaning) bool {
 // An audience is "all", or one of group=…, stage=…, place=….
 func (x *exchange) audience(whom string) []Card {
 	kind, v, _ := strings.Cut(whom, "=")
-	cards := x.fold()
+	cards := x.charges()
 	if kind == "group" {
 		g, _ := strconv.ParseInt(v, 10, 64)
 		if !x.s.Person.Staff(GroupID(g), Officer) {
@@ -203,13 +203,13 @@ func (x *exchange) send(whom, words string) {
 		if !ok {
 			continue
 		}
+		first := len(x.letters)
 		l := x.letter(s, Broadcast, x.signed("announcement"), phrases.Args{"Name": x.s.Person.Name, "Text": words})
-		for i := range x.letters {
-			if m := &x.letters[i]; m.To == c.Person && m.Kind == Broadcast {
-				m.Batch = batch
-				if at := daytime(x.now, s.Person.Zone()); at.After(x.now) {
-					m.After = at
-				}
+		for i := range x.letters[first:] {
+			m := &x.letters[first+i]
+			m.Batch = batch
+			if at := daytime(x.now, s.Person.Zone()); at.After(x.now) {
+				m.After = at
 			}
 		}
 		last = later(last, l.After)

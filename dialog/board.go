@@ -26,7 +26,7 @@ func lineChoices(x *exchange, _ Question) []Choice {
 
 // board shows the lines from one on, in answer to the officer.
 func (x *exchange) board(from int) {
-	flock := x.fold()
+	flock := x.charges()
 	if len(flock) == 0 {
 		x.say("board_no_farmers", nil)
 		return
@@ -240,7 +240,7 @@ var keepsOpen = map[string]bool{"answer_text": true, "announce": true, "announce
 
 // boardDue is the morning's board, sent only when it has something to say.
 func (x *exchange) boardDue() {
-	lines := Board(x.fold(), x.now)
+	lines := Board(x.charges(), x.now)
 	if len(lines) == 0 {
 		x.clock(0, Missed{TaskBoard, x.today, "nothing to say"})
 		return

@@ -87,7 +87,7 @@ func (x *exchange) tellFigures(cards []Card) {
 	}
 	for _, t := range f.Hours {
 		if t.Asked >= leastCount && t.Answered > 0 {
-			x.say("digest_hour", phrases.Args{"Hour": t.Hour, "Hit": t.Answered, "All": t.Asked, "N": max(1, t.Minutes/t.Answered/60)})
+			x.say("digest_hour", phrases.Args{"Hour": t.Hour, "Hit": t.Answered, "All": t.Asked, "Hours": max(1, t.Minutes/t.Answered/60)})
 		}
 	}
 	x.teach(f)

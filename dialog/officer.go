@@ -155,9 +155,9 @@ func (x *exchange) flock() []Card {
 	return cards
 }
 
-// fold is the flock of an officer alone: whom a board, a round or an
+// charges are the flock of an officer alone: whom a board, a round or an
 // announcement may reach.
-func (x *exchange) fold() []Card {
+func (x *exchange) charges() []Card {
 	lists := make([][]Card, 0, 1)
 	n := 0
 	for _, g := range x.s.Person.Groups(Officer) {

@@ -138,7 +138,7 @@ func adviceWord(v string) worded {
 func (x *exchange) round() { x.roundFrom(0) }
 
 func (x *exchange) roundFrom(from int) {
-	lines := Round(Board(x.fold(), x.now))
+	lines := Round(Board(x.charges(), x.now))
 	if len(lines) == 0 {
 		x.say("round_empty", nil)
 		return
