@@ -93,12 +93,20 @@ func (s *sender) run(ctx context.Context) error {
 	}
 }
 
-// lastCall lets letters in flight land when the program stops, for a while.
+// lastCall lets letters in flight land when the program stops, for a while; one
+// more second is left to write down what became of them.
 func (s *sender) lastCall(land func()) {
 	t := time.AfterFunc(patience, land)
 	defer t.Stop()
+	end := time.After(patience + time.Second)
 	for s.flying > 0 {
-		s.settle(s.gather(<-s.landed))
+		select {
+		case l := <-s.landed:
+			s.settle(s.gather(l))
+		case <-end:
+			slog.Error("what became of letters could not be kept; they may go twice", "letters", s.flying)
+			s.flying = 0
+		}
 	}
 }
 

@@ -79,7 +79,10 @@ func (db *DB) converse(now time.Time, c Call) (Outcome, error) {
 		return Outcome{}, err
 	}
 	if p == nil {
-		return Outcome{Err: ErrHandled}, nil
+		if c.Inbox != 0 {
+			_, err = db.stmts.exec(inboxWipe, c.Inbox)
+		}
+		return Outcome{Err: ErrHandled}, err
 	}
 	o := Outcome{Person: p.state.Person.ID}
 	reminder, isReminder := c.In.(dialog.Reminder)
@@ -188,7 +191,8 @@ func (p *page) unknown() bool {
 	return p.state.Person.Consent == "" && !p.state.Person.Appointed
 }
 
-// speaker finds the page of who speaks and opens one for a stranger.
+// speaker finds the page of who speaks and opens one for a stranger; not for one
+// who only shuts the door, as somebody does who has just been deleted.
 func (db *DB) speaker(c Call) (*page, error) {
 	if c.Person != 0 {
 		return db.page(c.Person)
@@ -196,6 +200,9 @@ func (db *DB) speaker(c Call) (*page, error) {
 	p, err := db.pageByChat(c.Chat)
 	if p != nil || err != nil {
 		return p, err
+	}
+	if _, ok := c.In.(dialog.Barred); ok {
+		return nil, nil
 	}
 	db.count.person++
 	return db.newPage(dialog.PersonID(db.count.person), c.Chat)

@@ -68,13 +68,17 @@ func (w *writing) post(l dialog.Letter) error {
 	if err != nil {
 		return err
 	}
+	after := l.After
+	if class != Replies && w.now.After(after) {
+		after = w.now // a clock that jumps back must not let it out at night
+	}
 	about := w.speaker.state.Person.ID
 	if about == l.To || l.Kind == dialog.Broadcast {
 		about = 0
 	}
 	w.db.count.letter++
 	w.letters++
-	_, err = w.db.stmts.exec(letterAdd, w.db.count.letter, int64(l.To), p.chat, class, ms(l.After), ms(w.until(p, l, class)),
+	_, err = w.db.stmts.exec(letterAdd, w.db.count.letter, int64(l.To), p.chat, class, ms(after), ms(w.until(p, l, class)),
 		ms(w.now), int64(l.Heap), int64(about), l.Batch, string(body))
 	return err
 }

@@ -16,8 +16,9 @@ import (
 // somebody is a conversation of random facts: what matters here is that the rows
 // made from a diary always are those that the diary gives.
 type somebody struct {
-	t    *rapid.T
-	told int
+	t     *rapid.T
+	told  int
+	codes int // invites made; no code comes twice
 }
 
 var facts = []dialog.Event{
@@ -56,7 +57,7 @@ func (w *somebody) step(s dialog.State, in dialog.Input, now time.Time) dialog.A
 			if whose == 0 {
 				whose = s.Person.ID
 			}
-			e.Event = ownedBy(whose, rapid.SampledFrom(personal).Draw(w.t, "personal"))
+			e.Event = w.ownedBy(whose, rapid.SampledFrom(personal).Draw(w.t, "personal"))
 		default:
 			e.Heap = dialog.HeapID(rapid.IntRange(1, 3).Draw(w.t, "heap"))
 			e.Event = rapid.SampledFrom(facts).Draw(w.t, "fact")
@@ -68,7 +69,7 @@ func (w *somebody) step(s dialog.State, in dialog.Input, now time.Time) dialog.A
 }
 
 // ownedBy gives a person groups and invites that nobody else has.
-func ownedBy(p dialog.PersonID, e dialog.Event) dialog.Event {
+func (w *somebody) ownedBy(p dialog.PersonID, e dialog.Event) dialog.Event {
 	switch e := e.(type) {
 	case dialog.GroupMade:
 		e.Group += dialog.GroupID(p)
@@ -77,10 +78,11 @@ func ownedBy(p dialog.PersonID, e dialog.Event) dialog.Event {
 		e.Group += dialog.GroupID(p)
 		return e
 	case dialog.InviteMade:
-		e.Code += fmt.Sprint(p)
+		w.codes++
+		e.Code += fmt.Sprint(w.codes)
 		return e
 	case dialog.InviteEnded:
-		e.Code += fmt.Sprint(p)
+		e.Code += fmt.Sprint(w.codes)
 		return e
 	}
 	return e

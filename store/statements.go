@@ -16,7 +16,7 @@ type statements struct {
 	list [queries]driver.Stmt
 	args []driver.NamedValue
 	// fault, when a test sets it, may let a statement fail.
-	fault func() error
+	fault func(text string) error
 }
 
 // prepare opens a connection and prepares them all.
@@ -30,10 +30,12 @@ func prepare(d driver.Driver, dsn string) (*statements, error) {
 		s.args[i].Ordinal = i + 1
 	}
 	for q, text := range sqlOf {
-		if s.list[q], err = conn.Prepare(text); err != nil {
+		stmt, err := conn.Prepare(text)
+		if err != nil {
 			s.close()
 			return nil, fmt.Errorf("prepare %q: %w", text, err)
 		}
+		s.list[q] = stmt
 	}
 	return s, nil
 }
@@ -56,12 +58,12 @@ func (s *statements) close() error {
 // errClosed is what every use gives after close.
 var errClosed = errors.New("the file was closed")
 
-func (s *statements) ready() error {
+func (s *statements) ready(text string) error {
 	switch {
 	case s.conn == nil:
 		return errClosed
 	case s.fault != nil:
-		return s.fault()
+		return s.fault(text)
 	}
 	return nil
 }
@@ -81,7 +83,7 @@ func (s *statements) values(args []any) []driver.NamedValue {
 // finished, and a context that can end would cost a goroutine for each.
 
 func (s *statements) exec(q query, args ...any) (changed int64, err error) {
-	if err := s.ready(); err != nil {
+	if err := s.ready(sqlOf[q]); err != nil {
 		return 0, err
 	}
 	return execute(s.list[q], s.values(args))
@@ -97,7 +99,7 @@ func execute(stmt driver.Stmt, args []driver.NamedValue) (changed int64, err err
 
 // once runs a statement that is not worth keeping.
 func (s *statements) once(text string, args ...any) (changed int64, err error) {
-	if err := s.ready(); err != nil {
+	if err := s.ready(text); err != nil {
 		return 0, err
 	}
 	stmt, err := s.conn.Prepare(text)
@@ -138,7 +140,7 @@ func (r row) bytes(i int) []byte {
 
 // rows calls each for every row of the answer; errEnough ends the walk early.
 func (s *statements) rows(q query, each func(row) error, args ...any) error {
-	if err := s.ready(); err != nil {
+	if err := s.ready(sqlOf[q]); err != nil {
 		return err
 	}
 	return walk(s.list[q], each, s.values(args))
@@ -146,7 +148,7 @@ func (s *statements) rows(q query, each func(row) error, args ...any) error {
 
 // rowsOnce is rows for a statement that is not worth keeping.
 func (s *statements) rowsOnce(text string, each func(row) error, args ...any) error {
-	if err := s.ready(); err != nil {
+	if err := s.ready(text); err != nil {
 		return err
 	}
 	stmt, err := s.conn.Prepare(text)

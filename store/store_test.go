@@ -302,6 +302,7 @@ func TestLettersGoByUrgencyAndKeepTheirOrder(t *testing.T) {
 	tell(t, db, noon, 2, "agree")
 	tell(t, db, noon, 2, "build")
 	require.Equal(t, []string{"heard everybody", "heard agree", "heard build", "to all"}, letters(t, db, noon))
+	require.NotContains(t, letters(t, db, noon.Add(-6*time.Hour)), "to all", "a clock that jumps back lets nothing out at night")
 	list, err := db.Letters(t.Context(), noon, 2, func(chat int64, class int) bool { return chat == 2 })
 	require.NoError(t, err)
 	require.Len(t, list, 2)
@@ -340,6 +341,12 @@ func TestForget(t *testing.T) {
 	}
 	require.NotContains(t, fileText(t, db.Path()), "zanzibarine")
 	require.NotContains(t, fileText(t, db.Path()+"-wal"), "zanzibarine")
+	shut, err := db.Converse(t.Context(), noon, Call{Chat: 77, In: dialog.Barred{Now: true}})
+	require.NoError(t, err)
+	require.ErrorIs(t, shut[0].Err, ErrHandled)
+	id, err := db.PersonOf(t.Context(), 77)
+	require.NoError(t, err)
+	require.Zero(t, id, "whoever blocks us after leaving is not written down again")
 	o := tell(t, db, noon, 77, "agree")
 	require.Greater(t, o.Person, leave[0], "whoever comes back is somebody new")
 }
