@@ -214,8 +214,39 @@ func TestAlertsAreRepeatedPassedOnAndSeenOnce(t *testing.T) {
 	n1, n2 = len(v.heard[1]), len(v.heard[2])
 	v.wait(5 * time.Hour)
 	require.NotContains(t, v.since(1, n1)+v.since(2, n2), "not seen yet")
-	// What can wait does wait: a third cold round at night.
-	require.True(t, byDayOnly["third_cold"])
+}
+
+// What can wait till the morning waits: a third cold round told at night, and
+// dying worms. Its repeats count from then.
+func TestAlertsThatCanWait(t *testing.T) {
+	v := ridge(t)
+	back := func(days int, e Event) {
+		at := v.now.AddDate(0, 0, -days)
+		entry := Entry{Person: 11, Heap: 1, At: at, Day: DayOf(at, v.states[11].Person.Zone()), Noted: at, By: 11, Event: e}
+		v.keep(entry)
+	}
+	back(40, Begun{HotHeap})
+	back(30, Built{})
+	back(22, RedoOrdered{Cause: "dry"})
+	back(20, Built{})
+	back(12, RedoOrdered{Cause: "dry"})
+	back(8, Built{})
+	v.talks[11] = Talk{} // nothing is being asked
+	v.wait(15 * time.Hour) // ten in the evening
+	n := len(v.heard[1])
+	v.says(11, "stick cold")
+	require.Contains(t, v.since(1, n), "a third cold round")
+	l := v.last(1)
+	require.Equal(t, Alert, l.Kind)
+	require.Equal(t, "06:00", clockText(l.After.In(v.states[1].Person.Zone())))
+	n = len(v.heard[1])
+	v.wait(7 * time.Hour)
+	require.Empty(t, v.since(1, n), "not repeated before it has come")
+	v.wait(75 * time.Minute)
+	require.Contains(t, v.since(1, n), "not seen yet")
+	require.Contains(t, v.answer(1, "board"), "1 Amina (Kenya): danger, a third cold round")
+	v.says(1, "1")
+	require.Empty(t, v.states[1].Person.Duty.Alarms, "who has opened the line has seen the alert")
 }
 
 func TestAnnouncements(t *testing.T) {

@@ -1,5 +1,7 @@
 package dialog
 
+import "warmstick/dialog/phrases"
+
 // What is not plain text: it is answered with what was done with it.
 
 // hearOther takes a photo, voice note, sticker, point on the map or contact. It
@@ -52,4 +54,33 @@ func (x *exchange) greetOrAgain() {
 	}
 	x.say("words_please", nil)
 	x.again()
+}
+
+// passOn sends a photo or voice note on by its reference: a farmer's to the
+// officers, an officer's to the farmer whose answer is open.
+func (x *exchange) passOn(m Message) {
+	key := "got_" + string(m.Kind)
+	if m.File == "" {
+		x.say(key, nil)
+		return
+	}
+	if x.open.ID == "answer_text" {
+		if to, ok := x.reach(x.open.Who); ok {
+			l := x.letter(to, Relay, x.signed("relay_down_"+string(m.Kind)), phrases.Args{"Name": x.s.Person.Name})
+			l.File = &Enclosed{Kind: m.Kind, File: m.File}
+			x.say("relayed_down", phrases.Args{"Name": to.Person.Name})
+			return
+		}
+	}
+	passed := false
+	for _, to := range x.officerStates() {
+		l := x.letter(to, Relay, "relay_"+string(m.Kind), phrases.Args{"Name": x.s.Person.Name, "Place": x.placeName()})
+		l.File = &Enclosed{Kind: m.Kind, File: m.File}
+		x.opens(l, to)
+		passed = true
+	}
+	if passed {
+		key += "_passed"
+	}
+	x.say(key, nil)
 }
