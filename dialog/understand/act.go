@@ -65,6 +65,18 @@ func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) 
 		}
 		out = append(out, deed{code, o, n, i})
 	}
+	if len(out) == 0 && c.has("layer") && c.ask == telling && !c.cond && !c.doubt {
+		for i := range c.signs { // "two layers finished"
+			s := &c.signs[i]
+			if s.sense == "done" || s.sense == "finish" {
+				o := done
+				if s.neg || c.has("not", "notyet") {
+					o = notDone
+				}
+				return append(out, deed{"did=layered", o, n, i})
+			}
+		}
+	}
 	return out
 }
 
@@ -299,6 +311,8 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 		return planned
 	case t&ongoing != 0:
 		switch {
+		case c.has("didaux") && !neg && s.tongue == en:
+			return done // "did the turning"
 		case before("stop") || next == "stop" || c.has("stop"):
 			return nothing
 		case c.hasHarm():
@@ -310,14 +324,17 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 		}
 		return planned
 	case t&(past|participle) != 0:
+		if c.tomorrow && !c.has("past", "already", "didaux", "have") && s.tongue != sw {
+			return planned
+		}
 		if t&present != 0 && (c.tomorrow || c.later) && !c.has("past", "already") {
 			return planned
 		}
 		if neg {
 			return notDone
 		}
-		if t&(present|order) != 0 && t&bare == 0 && !c.has("already", "didaux", "past", "person", "neighbor", "yes") && s.tongue == fr {
-			return wished
+		if t&(present|order) != 0 && t&bare == 0 && !c.has("already", "didaux", "have", "past", "person", "neighbor", "yes") && s.tongue == fr && !(r.several && s.sense == actOf(r.asked) && !c.has("me")) {
+			return wished // "retourne" may be "retourné" without its accent
 		}
 		if t&present != 0 && s.tongue == es && s.endsInO() && !c.has("already", "didaux", "past", "person", "neighbor") {
 			return wished

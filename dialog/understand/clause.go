@@ -312,7 +312,7 @@ func (r *reader) frame(cs []clause) {
 					s.sense = "nothing"
 				}
 			case "not":
-				if len(c.signs) == 1 && (s.text == "hakuna" || s.text == "hamna") {
+				if c.core() == 1 && (s.text == "hakuna" || s.text == "hamna") {
 					s.sense = "nothing"
 				}
 			case "moisture=right":
@@ -521,7 +521,7 @@ func (r *reader) foreign(c *clause) bool {
 	}
 	acts := false
 	for _, s := range c.signs {
-		acts = acts || act(s.sense) && s.tense&(past|participle) != 0
+		acts = acts || act(s.sense) && s.tense&(past|participle) != 0 || s.sense == "didaux"
 	}
 	for i, s := range c.signs {
 		switch s.sense {

@@ -4,9 +4,6 @@ package understand
 // for them: "I think it smokes" counts. Only a denial, a what-if and a plan do not.
 func (r *reader) dangers(c *clause, about topic) (out []string) {
 	asksWhether := c.has("canq", "avoid") && !c.has("normal", "why", "worry", "ask=help", "help", "officer", "ask=officer") && !(c.has("what") && c.has("do"))
-	if asksWhether {
-		return nil // "can it burn?": nothing has happened
-	}
 	condAt, softCond, hindi := -1, false, false
 	for i := range c.signs {
 		s := &c.signs[i]
@@ -38,6 +35,9 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 		s := &c.signs[i]
 		if s.neg && r.denied(c, i) {
 			continue
+		}
+		if asksWhether && c.sameTongue("canq", s.tongue) {
+			continue // "can it burn?": nothing has happened
 		}
 		if condAt >= 0 && (i > condAt || hindi) && !(softCond && s.tense&unless == 0) {
 			continue // "what if a snake bites": nothing has happened
@@ -176,6 +176,20 @@ func (r *reader) denied(c *clause, i int) bool {
 	for k := max(0, lo); k < len(c.signs) && k <= hi; k++ {
 		switch c.signs[k].sense {
 		case "not", "no", "nor", "neither":
+			return true
+		}
+	}
+	return false
+}
+
+// sameTongue says whether the question word is of the danger's own language:
+// Swahili "je" asks, French "je" is I.
+func (c *clause) sameTongue(sense string, t tongue) bool {
+	for _, s := range c.signs {
+		if s.sense != sense && s.sense != "avoid" {
+			continue
+		}
+		if s.tongue == t || s.tongue == en || (s.tongue == hi || s.tongue == hiLatn) && (t == hi || t == hiLatn) {
 			return true
 		}
 	}

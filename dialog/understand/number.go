@@ -47,7 +47,7 @@ func (r *reader) numbers() {
 }
 
 func ranges(s sign, between bool) bool {
-	return s.sense == "-" || s.sense == "rangeto" || between && (s.sense == "and" || s.sense == "or")
+	return s.sense == "-" || s.text == "a" || s.sense == "rangeto" || between && (s.sense == "and" || s.sense == "or")
 }
 
 // amount reads one amount at the head of the signs and says how many it took.

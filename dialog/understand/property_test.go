@@ -244,3 +244,36 @@ func TestNormalKeepsDevanagariSigns(t *testing.T) {
 		}
 	}
 }
+
+// A typing slip in a danger word is at worst asked back about.
+func TestSlipsInDangers(t *testing.T) {
+	n, lost, turned := 0, 0, 0
+	for _, l := range corpus(t, "dev_a.jsonl") {
+		if l.Tag != "harm" || !l.Sure {
+			continue
+		}
+		words := strings.Fields(l.Text)
+		for i, w := range words {
+			rs := []rune(w)
+			if len(rs) < 6 || rs[0] > 127 {
+				continue
+			}
+			k := len(rs) / 2
+			rs[k], rs[k-1] = rs[k-1], rs[k]
+			text := strings.Join(append(append(slices.Clone(words[:i]), string(rs)), words[i+1:]...), " ")
+			n++
+			m := Read(text, l.Lang, l.Asked)
+			switch {
+			case m.Sure && perilous(l.Means, m.Codes):
+				turned++
+				t.Logf("%s %q: want %v, got %v", l.ID, text, l.Means, m.Codes)
+			case !m.Sure:
+				lost++
+			}
+		}
+	}
+	t.Logf("%d slips: %d asked back, %d read as something else", n, lost, turned)
+	if turned*100 > 3*n || lost*100 > 10*n {
+		t.Errorf("%d slips: %d asked back, %d read as something else", n, lost, turned)
+	}
+}

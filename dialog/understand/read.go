@@ -63,6 +63,7 @@ func (r *reader) read() Meaning {
 	r.hindiVerbs()
 	r.relatives()
 	cs := r.split()
+	r.several = len(cs) > 1
 	r.frame(cs)
 	var f finding
 	corrected := map[int]bool{}
@@ -345,7 +346,7 @@ func (r *reader) questions(cs []clause, f *finding) {
 					}
 				}
 			case "officer":
-				if !c.has("past") && !c.hasPast() && (len(c.signs) <= 3 || c.has("want", "come", "help", "must", "ask=help", "say", "canq", "give", "message", "me", "whenq", "see")) {
+				if !c.has("past") && !c.hasPast() && (c.core() <= 2 || c.has("want", "come", "help", "must", "ask=help", "say", "canq", "give", "message", "me", "whenq", "see")) {
 					named = true
 					add("ask=officer")
 				}
@@ -547,7 +548,7 @@ func (c *clause) core() int {
 	n := 0
 	for _, s := range c.signs {
 		switch s.sense {
-		case "filler", "correct", "me", "soft":
+		case "filler", "correct", "me", "soft", "chat=hello", "chat=thanks":
 		default:
 			n++
 		}
@@ -642,7 +643,12 @@ func (r *reader) deniesOwn(f *finding) bool {
 }
 
 func yesAnd(cs []clause) bool {
-	return len(cs) > 1 && len(cs[0].signs) == 1 && cs[0].signs[0].sense == "yes" && cs[0].end == "and"
+	for k := range cs {
+		if cs[k].end == "and" && cs[k].core() == 1 && cs[k].has("yes") {
+			return true
+		}
+	}
+	return false
 }
 
 func hasCode(codes []string, code string) bool {

@@ -49,6 +49,8 @@ type reader struct {
 	order  [tongues]tongue
 	signs  []sign
 	best   tongue
+	// several says that the message has more clauses than one: a report, not an order
+	several bool
 }
 
 func newReader(text, lang, asked string) *reader {
@@ -77,9 +79,11 @@ func (r *reader) lookUp() {
 		if t.kind != word || !r.lex.senseless(r.ids[i]) {
 			continue
 		}
-		if v, ok := r.lex.swahiliVerb(t.text); ok {
-			r.parsed[i] = v
-			continue
+		if unstretched(t.text) == t.text { // no Swahili verb ends in two like vowels
+			if v, ok := r.lex.swahiliVerb(t.text); ok {
+				r.parsed[i] = v
+				continue
+			}
 		}
 		if len(r.ids[i]) > 0 {
 			continue
@@ -448,7 +452,7 @@ func (r *reader) spans() {
 func (r *reader) twoOrGive() {
 	for i := range r.signs {
 		s := &r.signs[i]
-		if s.sense != "give" && s.sense != "do" || s.text != "do" && s.text != "दो" || s.tongue == en && r.rank[hiLatn] > 1 {
+		if s.sense != "give" && s.sense != "do" || s.text != "do" && s.text != "दो" || s.tongue == en && (r.rank[hiLatn] > 1 || r.rank[en] == 0) {
 			continue
 		}
 		if i > 0 {
@@ -474,7 +478,7 @@ func (r *reader) one(i int) sign {
 			if e.tongue == everyone {
 				rank = 0
 			}
-			if k > 0 && rank == bestRank && s.sense == e.sense && t.raw == t.text {
+			if k > 0 && rank == bestRank && s.sense == e.sense && t.raw == t.text && r.lex.spelled[id] == t.text {
 				s.tense |= e.tense
 			}
 			counted := len(r.signs) > 0 && (r.signs[len(r.signs)-1].sense == "num" || r.signs[len(r.signs)-1].sense == "one")

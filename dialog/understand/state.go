@@ -27,7 +27,7 @@ func (r *reader) opening() topic {
 	switch r.asked {
 	case "moisture":
 		return topic{heap: true}
-	case "bottle":
+	case "bottle", "shake":
 		return topic{bottle: true}
 	case "worms":
 		return topic{worm: true}

@@ -31,13 +31,16 @@ type token struct {
 // comes after is somebody's forwarded news. Common practice, no source.
 const longest = 4000
 
+// mostTokens is as many as 4,000 letters of words make.
+const mostTokens = 700
+
 func tokens(text string) []token {
 	in := spelt(text)
 	if len(in) > longest {
 		in = in[:longest]
 	}
 	out := make([]token, 0, min(len(in)/4+2, 64))
-	for i := 0; i < len(in); {
+	for i := 0; i < len(in) && len(out) < mostTokens; {
 		r := in[i]
 		start := i
 		switch {
