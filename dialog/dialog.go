@@ -39,7 +39,8 @@ type Register interface {
 	State(PersonID) (State, bool)
 	// Group gives a group with its officers and lead farmers.
 	Group(GroupID) (Group, bool)
-	// Members lists the cards of the farmers of a group.
+	// Members lists the cards of the farmers of a group, its lead farmers among
+	// them, and of the numbers that farmers without a name left behind.
 	Members(GroupID) []Card
 	// Invite finds an invite by its code, expired or withdrawn ones included.
 	Invite(code string) (Invite, bool)
