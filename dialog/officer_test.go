@@ -231,7 +231,7 @@ func TestAlertsThatCanWait(t *testing.T) {
 	back(20, Built{})
 	back(12, RedoOrdered{Cause: "dry"})
 	back(8, Built{})
-	v.talks[11] = Talk{} // nothing is being asked
+	v.talks[11] = Talk{}   // nothing is being asked
 	v.wait(15 * time.Hour) // ten in the evening
 	n := len(v.heard[1])
 	v.says(11, "stick cold")
