@@ -153,10 +153,7 @@ func wordPick(lang string, q Question, line string) (Choice, bool) {
 	for _, c := range q.Choices {
 		key := "words_" + keyOf(c.Means)
 		for _, l := range []string{lang, phrases.Fallback} {
-			if !phrases.Has(l, key) {
-				continue
-			}
-			for w := range strings.SplitSeq(phrases.Text(l, key, nil), ",") {
+			for _, w := range phrases.Words(l, key) {
 				w = bare(w)
 				whole := strings.HasPrefix(c.Means, "answer=") // "done" is yes, "not done" is not
 				if w == "" || !strings.Contains(said, " "+w+" ") || whole && strings.TrimSpace(said) != w {

@@ -106,6 +106,9 @@ func (x *exchange) read(line string) meaning {
 		m.codes = r.Codes
 	}
 	m.named = x.namedHeap(line)
+	if len(m.codes) == 0 || !strings.ContainsAny(line, " \n") {
+		return m // no report, or none that could name a day
+	}
 	if d, ok := understand.When(line, x.lang()); ok {
 		m.day, m.dated = x.past(d)
 		m.ahead = x.future(d)

@@ -52,7 +52,7 @@ func (x *exchange) greetOrAgain() {
 		x.greet("")
 		return
 	}
-	x.say("words_please", nil)
+	x.say("please_words", nil)
 	x.again()
 }
 

@@ -144,7 +144,7 @@ func (x *exchange) namedHeap(line string) HeapID {
 			continue
 		}
 		for _, lang := range []string{x.lang(), phrases.Fallback} {
-			if phrases.Has(lang, "words_heap") && slices.Contains(strings.Split(phrases.Text(lang, "words_heap", nil), ", "), words[i]) {
+			if slices.ContainsFunc(phrases.Words(lang, "words_heap"), func(w string) bool { return bare(w) == words[i] }) {
 				return HeapID(n)
 			}
 		}

@@ -3,6 +3,7 @@ package dialog
 import (
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"warmstick/dialog/phrases"
 	"warmstick/dialog/understand"
@@ -22,13 +23,9 @@ const longestPause = 120
 func (x *exchange) ownWord(line, name string) (rest string, ok bool) {
 	low := strings.ToLower(strings.TrimLeft(line, "/"))
 	for _, lang := range []string{x.lang(), phrases.Fallback} {
-		if !phrases.Has(lang, "words_cmd_"+name) {
-			continue
-		}
-		for w := range strings.SplitSeq(phrases.Text(lang, "words_cmd_"+name, nil), ",") {
-			w = strings.TrimSpace(w)
+		for _, w := range phrases.Words(lang, "words_cmd_"+name) {
 			rest, found := strings.CutPrefix(low, w)
-			if w != "" && found && (rest == "" || !unicode.IsLetter([]rune(rest)[0]) && !unicode.IsMark([]rune(rest)[0])) {
+			if next, _ := utf8.DecodeRuneInString(rest); found && !unicode.IsLetter(next) && !unicode.IsMark(next) {
 				return strings.TrimSpace(rest), true
 			}
 		}

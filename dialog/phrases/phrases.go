@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io/fs"
 	"path"
+	"strings"
 	"sync"
 
 	"github.com/BurntSushi/toml"
@@ -29,6 +30,7 @@ type voice struct {
 	localizer *i18n.Localizer
 	keys      map[string]bool
 	counted   map[string]bool // those that change with a number
+	words     map[string][]string
 }
 
 // voices holds one loader a language, by BCP 47 tag.
@@ -47,7 +49,7 @@ var voices = sync.OnceValue(func() map[string]func() voice {
 func load(tag string) voice {
 	bundle := i18n.NewBundle(language.MustParse(tag))
 	bundle.RegisterUnmarshalFunc("toml", toml.Unmarshal)
-	v := voice{localizer: i18n.NewLocalizer(bundle, tag), keys: map[string]bool{}, counted: map[string]bool{}}
+	v := voice{localizer: i18n.NewLocalizer(bundle, tag), keys: map[string]bool{}, counted: map[string]bool{}, words: map[string][]string{}}
 	names, err := fs.Glob(files, "say/"+tag+"/*.toml")
 	if err != nil {
 		panic(err) // the pattern is ours
@@ -66,6 +68,9 @@ func load(tag string) voice {
 				panic(fmt.Sprintf("phrases %s: %s stands twice", name, m.ID))
 			}
 			v.keys[m.ID] = true
+			if strings.HasPrefix(m.ID, "words_") {
+				v.words[m.ID] = list(m.Other)
+			}
 			v.counted[m.ID] = m.One != "" || m.Few != "" || m.Many != ""
 		}
 	}
@@ -92,6 +97,26 @@ func Keys(lang string) []string {
 		keys = append(keys, k)
 	}
 	return keys
+}
+
+// Words are the words that may be typed for a choice or a command, listed under
+// a key that begins with words_; nil where a language lists none.
+func Words(lang, key string) []string {
+	v, ok := voices()[lang]
+	if !ok {
+		return nil
+	}
+	return v().words[key]
+}
+
+func list(s string) []string {
+	var words []string
+	for w := range strings.SplitSeq(s, ",") {
+		if w = strings.TrimSpace(w); w != "" {
+			words = append(words, w)
+		}
+	}
+	return words
 }
 
 // Text is the sentence under a key with its slots filled. The value under "N",
