@@ -346,6 +346,9 @@ func (r *reader) frame(cs []clause) {
 				c.later = c.later || true
 			}
 		}
+		if c.ask == telling && c.inverted() {
+			c.ask = askModal
+		}
 		if c.end == "?" && c.ask == telling {
 			if c.has("tag") {
 				c.ask = askTag
@@ -471,6 +474,31 @@ func (r *reader) asks(i int) bool {
 		case ".", "!", "\n":
 			return false
 		}
+	}
+	return false
+}
+
+// inverted says whether an English clause begins like a question: "is ash good",
+// "do worms need light".
+func (c *clause) inverted() bool {
+	if len(c.signs) < 3 || c.signs[0].tongue != en {
+		return false
+	}
+	switch c.signs[0].text {
+	case "is", "are", "does", "do", "did", "was", "were":
+	default:
+		return false
+	}
+	next := c.signs[1].sense
+	switch next {
+	case "heap", "stick", "worm", "bottle", "water", "compost", "starter", "dung", "leaf", "layer", "seen=ash", "animal", "straws", "cap":
+		return true
+	}
+	if d := dimension(next); d == "material" || d == "crop" || d == "animal" {
+		return true
+	}
+	if quality(next) {
+		return c.has("good", "ok", "normal", "fine", "enough") && next != "good"
 	}
 	return false
 }
@@ -726,6 +754,11 @@ func (r *reader) hindiVerbs() {
 		out = append(out, s)
 	}
 	r.signs = out
+	for i := range r.signs { // "school ki fees": of, not did
+		if s := &r.signs[i]; s.sense == "do" && (s.text == "ki" || s.text == "की") && s.to == s.from+1 {
+			s.sense, s.tense = "filler", 0
+		}
+	}
 	for i := range r.signs { // "I did the turning"
 		s := &r.signs[i]
 		if s.sense != "do" || s.tense&(past|participle|future) == 0 || s.tongue == hi || s.tongue == hiLatn {

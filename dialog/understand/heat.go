@@ -46,6 +46,8 @@ func (r *reader) temps(cs []clause) (out []fact) {
 				if next(1) == "fahrenheit" || next(2) == "fahrenheit" {
 					unit = "F"
 				}
+			case c.has("degree") && r.bareFigure(c, i):
+				unit = "?"
 			case r.asked == "stick" && r.bareFigure(c, i):
 				unit = "?"
 			default:

@@ -318,6 +318,10 @@ func (r *reader) questions(cs []clause, f *finding) {
 					add("ask=next")
 				}
 			case "whenq":
+				if c.has("compost") && !c.hasAct() && !c.has("sell") {
+					named = true
+					add("ask=status")
+				}
 				if c.has("did=turned") {
 					named = true
 					if problem || cond {
@@ -376,7 +380,7 @@ func (r *reader) questions(cs []clause, f *finding) {
 				add("ask=help")
 			} else if r.mayI(c) {
 				add("ask=help")
-			} else if c.has("must") && r.ours(c, false) {
+			} else if c.judging() || c.has("must") && r.ours(c, false) {
 				add("ask=help")
 			}
 		case telling:
@@ -394,6 +398,28 @@ func (r *reader) questions(cs []clause, f *finding) {
 		}
 		f.asks = unique(f.asks)
 	}
+}
+
+// judging: "is ash good for the heap?", "did I do it well?"
+func (c *clause) judging() bool {
+	if !c.has("good", "bad", "ok", "fine", "normal") || c.has("smell", "tag") {
+		return false
+	}
+	thing := c.has("heap", "worm", "bottle", "compost", "do", "done", "starter")
+	for _, s := range c.signs {
+		thing = thing || dimension(s.sense) == "material"
+	}
+	return thing
+}
+
+// hasDeed is hasAct without the verbs that mean nothing alone.
+func (c *clause) hasDeed() bool {
+	for _, s := range c.signs {
+		if act(s.sense) && s.sense != "do" && s.sense != "make" {
+			return true
+		}
+	}
+	return false
 }
 
 func (c *clause) hasPast() bool {
@@ -424,14 +450,14 @@ func (r *reader) ours(c *clause, why bool) bool {
 	if c.has("money") {
 		return false
 	}
-	if c.has("weather", "foreign") && !c.hasAct() && !c.has("heap", "worm", "bottle", "compost", "stick", "layer", "starter", "cap", "sheet", "bed") {
+	if c.has("weather", "foreign") && !c.hasDeed() && !c.has("heap", "worm", "bottle", "compost", "stick", "layer", "starter", "cap", "sheet", "bed") {
 		return false
 	}
 	known, odd := 0, 0
 	for _, s := range c.signs {
 		switch s.sense {
 		case "stick", "heap", "inside", "edge", "bottle", "cap", "worm", "bed", "starter", "smell", "gas", "water", "drop", "layer", "compost", "heat", "joto", "damp",
-			"sheet", "use", "wrong", "help", "burn", "ready", "dung", "leaf", "straws", "food", "enough", "liquid", "dry_leaf", "stalk", "huskw", "sell", "continue", "stop", "moto", "good", "bad", "nothing", "die", "leave", "goout", "hold", "worry", "bite", "cut", "drink", "eat", "eye", "body":
+			"size", "sheet", "use", "wrong", "help", "burn", "ready", "dung", "leaf", "straws", "food", "enough", "liquid", "dry_leaf", "stalk", "huskw", "sell", "continue", "stop", "moto", "good", "bad", "nothing", "die", "leave", "goout", "hold", "worry", "bite", "cut", "drink", "eat", "eye", "body":
 			known++
 		case "animal", "person", "money", "weather", "plant", "medicine":
 			odd++
@@ -450,7 +476,7 @@ func (r *reader) ours(c *clause, why bool) bool {
 		}
 	}
 	if known == 0 {
-		return odd == 0 && (why || len(c.signs) > 0 && !c.has("who") && !(len(c.signs) > 2 && c.has("whenq", "howmany", "which")))
+		return odd == 0 && (why || c.has("canq", "must") || len(c.signs) > 0 && !c.has("who") && !(len(c.signs) > 2 && c.has("whenq", "howmany", "which")))
 	}
 	return known >= odd || known >= 2 && odd <= 3
 }
@@ -464,7 +490,8 @@ func (r *reader) answers(cs []clause, f *finding) {
 			s := &c.signs[i]
 			switch s.sense {
 			case "chat=hello":
-				f.hello = true
+				// "cómo está la familia" greets nobody about the heap
+				f.hello = f.hello || !c.has("foreign", "person", "animal", "known", "money", "weather") && !c.hasDim("crop")
 			case "chat=thanks":
 				f.thanks = true
 			case "yes", "si":
@@ -478,7 +505,7 @@ func (r *reader) answers(cs []clause, f *finding) {
 			case "notyet":
 				notyet = notyet || c.ask == telling
 			case "ok":
-				ok = true
+				ok = ok || c.ask == telling
 			case "ready":
 				did = did || c.ask == telling && actOf(r.asked) != "" && !c.has("not", "notyet") && !c.doubt
 			case "done", "finish":

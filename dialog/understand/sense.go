@@ -12,7 +12,7 @@ var senseNames = func() map[string]bool {
 		filler known
 		yes no not neither nor notyet ok done and but or then because
 		if whatif si maybe soft tag was is now earlier correct isaid mistake
-		very bit atall too enough only get fine medium look endless rainword andnow
+		very bit atall too enough only get fine medium size look endless rainword andnow
 		why how what whenq which who howmany askif canq normal avoid
 		tomorrow later today past kal parson busy skip cant night
 		will want must forgot finish start prog after while before have late
