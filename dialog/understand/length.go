@@ -1,6 +1,14 @@
 package understand
 
-import "strings"
+import (
+	"regexp"
+	"strings"
+)
+
+var (
+	joined      = regexp.MustCompile(`(\d)\s*[xX×]\s*`)               // 6x4x4
+	mixedMetres = regexp.MustCompile(`\b(\d)\s?m\s?(\d\d)(?:\s?cm)?\b`) // 1m80, as French writes it
+)
 
 // Length is one measured length; Unit is ft, m, cm, in, span, or "" when the text
 // gives none.
@@ -13,6 +21,7 @@ type Length struct {
 // 6' 4' 4', "futi 6 kwa 4 kwa 4". A unit given once counts for the lengths
 // before or after it that have none.
 func Lengths(text, lang string) []Length {
+	text = mixedMetres.ReplaceAllString(joined.ReplaceAllString(text, "$1 x "), "$1.$2 m")
 	text = strings.NewReplacer("′", " ft ", "″", " in ", "''", " in ", "\"", " in ", "×", " x ").Replace(text)
 	// a foot mark stands right after a digit
 	var b strings.Builder

@@ -1,0 +1,237 @@
+package understand
+
+// answers reads bare yes, no, done, OK, greetings and thanks.
+func (r *reader) answers(cs []clause, f *finding) {
+	yes, no, notyet, did, ok := false, false, false, false, false
+	for k := range cs {
+		c := &cs[k]
+		for i := range c.signs {
+			s := &c.signs[i]
+			switch s.sense {
+			case "chat=hello":
+				// "cómo está la familia" greets nobody about the heap
+				f.hello = f.hello || !c.has("foreign", "person", "animal", "known", "money", "weather") && !c.hasDim("crop")
+			case "chat=thanks":
+				f.thanks = true
+			case "yes", "si":
+				if s.sense == "yes" || !c.cond {
+					yes = yes || !c.doubt && c.ask == telling
+				}
+			case "no":
+				no = no || c.core() == 1 || i == 0 && !c.hasTarget()
+			case "not":
+				no = no || c.core() == 1 || len(c.signs) == 2 && c.has("is") && r.asked == "have"
+			case "notyet":
+				notyet = notyet || c.ask == telling
+			case "ok":
+				ok = ok || c.ask == telling
+			case "ready":
+				did = did || c.ask == telling && actOf(r.asked) != "" && !c.has("not", "notyet") && !c.doubt
+			case "done", "finish":
+				if s.sense == "done" || s.tense&(past|participle) != 0 {
+					if c.has("not") || s.neg {
+						notyet = true
+					} else if c.ask == telling && !c.doubt && !c.cond {
+						did = true
+					}
+				}
+			}
+		}
+	}
+	own := actOf(r.asked)
+	for _, d := range f.deeds {
+		if d.code == "" {
+			c := &cs[d.clause]
+			if c.odd > 0 && !c.has("done") {
+				continue
+			}
+			switch d.outcome {
+			case done:
+				did = true
+			case notDone:
+				if own != "" {
+					notyet = true
+				}
+			}
+		}
+	}
+	if !did && !no && !notyet && r.forgot(cs, f) {
+		notyet = own != "" || r.asked == "have"
+	}
+	if r.asked == "have" {
+		for k := range cs {
+			for _, s := range cs[k].signs {
+				if s.sense == "nothing" || s.sense == "have" && s.neg {
+					no = true
+				}
+				if (s.sense == "not" || s.sense == "no") && cs[k].has("have") && !cs[k].hasDim("material") && cs[k].odd == 0 {
+					no = true
+				}
+			}
+		}
+	}
+	for _, d := range f.deeds {
+		if d.outcome == notDone && d.code != "" && d.code == own {
+			notyet = true
+		}
+	}
+	switch {
+	case did && !notyet:
+		f.answer = "done"
+	case notyet:
+		f.answer = "notyet"
+	case no && !yes:
+		f.answer = "no"
+	case yes && !no:
+		f.answer = "yes"
+	case ok && !no:
+		f.answer = "ok"
+	}
+}
+
+// core counts the signs that carry meaning.
+func (c *clause) core() int {
+	n := 0
+	for _, s := range c.signs {
+		switch s.sense {
+		case "filler", "correct", "me", "soft", "chat=hello", "chat=thanks":
+		default:
+			n++
+		}
+	}
+	return n
+}
+
+func (c *clause) hasTarget() bool {
+	for _, s := range c.signs {
+		if quality(s.sense) || act(s.sense) {
+			return true
+		}
+	}
+	return false
+}
+
+func (r *reader) forgot(cs []clause, f *finding) bool {
+	for k := range cs {
+		c := &cs[k]
+		if c.ask != telling || c.doubt {
+			continue
+		}
+		if c.has("forgot") || c.cant && !c.tomorrow && !c.later && !c.has("today", "now") && c.odd == 0 {
+			for _, d := range f.deeds {
+				if d.clause == k && d.code != "" && d.code != actOf(r.asked) {
+					return false
+				}
+			}
+			return true
+		}
+	}
+	return false
+}
+
+// short reads what is left when nothing was reported: yes, no, done, thanks.
+func (r *reader) short(cs []clause, f *finding, unsettled bool) []string {
+	if unsettled {
+		return nil
+	}
+	own := actOf(r.asked)
+	yesno := r.yesNo()
+	odd := 0
+	for k := range cs {
+		odd += cs[k].odd
+		if cs[k].foreign {
+			return nil
+		}
+		if cs[k].has("foreign", "money", "weather") {
+			odd += 2
+		}
+	}
+	for k := range cs { // "mañana si Dios quiere" is no yes
+		if (cs[k].tomorrow || cs[k].later) && !cs[k].has("past") && (f.answer == "yes" || f.answer == "done") {
+			return nil
+		}
+	}
+	if odd <= 2 {
+		switch f.answer {
+		case "done":
+			if own != "" {
+				return []string{own}
+			}
+		case "yes":
+			if own != "" {
+				return []string{own}
+			}
+			if yesno {
+				return []string{"answer=yes"}
+			}
+			if f.thanks || f.hello {
+				return nil
+			}
+		case "ok":
+			if yesno && !f.thanks && !f.hello {
+				return []string{"answer=yes"}
+			}
+		case "no":
+			if own != "" || yesno || r.asked == "have" {
+				return []string{"answer=no"}
+			}
+		case "notyet":
+			denied := false
+			for _, d := range f.deeds {
+				if d.code != "" && d.code != own {
+					denied = true
+				}
+			}
+			if denied {
+				return nil
+			}
+			switch r.asked {
+			case "smell", "bottle", "worms":
+				return nil
+			}
+			if (r.asked == "stick" || r.asked == "moisture") && !r.plainNotYet(cs) {
+				return nil
+			}
+			return []string{"answer=no"}
+		}
+	}
+	if f.answer != "" && f.answer != "ok" && f.answer != "yes" {
+		return nil
+	}
+	var out []string
+	if odd <= 1 || odd <= 3 && f.thanks {
+		if f.hello {
+			out = append(out, "chat=hello")
+		}
+		if f.thanks {
+			out = append(out, "chat=thanks")
+		}
+	}
+	for k := range cs {
+		if cs[k].ask != telling && len(out) > 0 && !f.hello {
+			return nil
+		}
+	}
+	if len(f.guess) > 0 {
+		return nil
+	}
+	return out
+}
+
+func (r *reader) plainNotYet(cs []clause) bool {
+	for k := range cs {
+		if cs[k].has("notyet") {
+			return true
+		}
+	}
+	return false
+}
+
+// yesNo: questions to which yes and OK are answers.
+func (r *reader) yesNo() bool {
+	switch r.asked {
+	case "stick", "moisture", "smell", "bottle", "shake", "turn", "layer", "sieve", "feed", "worms", "have":
+		return false
+	}
+	return true
+}

@@ -1,0 +1,131 @@
+package understand
+
+// bind ties every "not" and every word of degree to what it is about.
+func (r *reader) bind(c *clause) {
+	target := func(s *sign) bool {
+		return quality(s.sense) || act(s.sense) || s.sense == "gas" || s.sense == "smell" || s.sense == "drop" ||
+			s.sense == "burn" || s.sense == "cut" || s.sense == "bite" || s.sense == "drink" || s.sense == "breathe" ||
+			s.sense == "ready" || s.sense == "wrong" || s.sense == "want" || s.sense == "water" || s.sense == "nothing" || s.sense == "goout" ||
+			s.sense == "enough" || s.sense == "will" || s.sense == "did" || s.sense == "moving" || s.sense == "worry" || s.sense == "continue" || s.sense == "weather" || s.sense == "rainword"
+	}
+	for i := range c.signs {
+		s := &c.signs[i]
+		switch s.sense {
+		case "not", "nor", "no", "neither":
+		default:
+			continue
+		}
+		if s.sense == "no" && len(c.signs) == 1 {
+			continue
+		}
+		t := -1
+		if s.tongue == hi || s.tongue == hiLatn {
+			if s.sense != "nor" {
+				for k := i - 1; k >= 0; k-- {
+					if target(&c.signs[k]) {
+						t = k
+						break
+					}
+					if x := c.signs[k].sense; x != "filler" && x != "is" && x != "very" && x != "atall" && x != "bit" && x != "too" && x != "enough" && x != "was" && x != "now" {
+						break
+					}
+				}
+				// "pani nahi dala": the verb is denied, not the water
+				if t >= 0 && (c.signs[t].sense == "water" || c.signs[t].sense == "gas") {
+					for k := i + 1; k < len(c.signs); k++ {
+						if act(c.signs[k].sense) {
+							t = k
+							break
+						}
+					}
+				}
+			}
+		}
+		if s.tongue == fr && t < 0 && s.text != "ne" && s.text != "n" {
+			// ne ... pas: one denial, of what stands between
+			for j := i - 1; j >= 0 && j >= i-4 && t < 0; j-- {
+				if c.signs[j].sense == "not" && (c.signs[j].text == "ne" || c.signs[j].text == "n") {
+					for k := j + 1; k < i; k++ {
+						if target(&c.signs[k]) && c.signs[k].tense&participle == 0 {
+							t = k
+						}
+					}
+				}
+			}
+			if t >= 0 && !act(c.signs[t].sense) && c.signs[t].sense != "weather" && c.signs[t].sense != "rainword" {
+				t = -1 // "ne sent pas mauvais": the second word denies what follows
+			}
+		}
+		if t < 0 {
+			for k := i + 1; k < len(c.signs); k++ {
+				if target(&c.signs[k]) {
+					t = k
+					break
+				}
+				if c.signs[k].sense == "nor" || c.signs[k].sense == "not" && c.signs[k].tongue != fr {
+					break
+				}
+			}
+		}
+		if t < 0 && s.sense != "no" {
+			for k := i - 1; k >= 0; k-- {
+				if c.signs[k].sense == "body" && s.tongue != en {
+					break // "itni garam ki haath nahi tikta"
+				}
+				if target(&c.signs[k]) {
+					t = k
+					break
+				}
+			}
+		}
+		if t >= 0 {
+			c.signs[t].neg = true
+			// "not hot or cold": what "or" joins shares the not
+			for k := t + 1; k+1 < len(c.signs); k++ {
+				if c.signs[k].sense == "or" && quality(c.signs[k+1].sense) {
+					c.signs[k+1].neg = true
+				}
+			}
+		}
+	}
+	for i := range c.signs {
+		s := &c.signs[i]
+		var g grade
+		switch s.sense {
+		case "very", "too":
+			g = strongly
+		case "bit":
+			g = slightly
+		case "atall":
+			g = notAtAll
+		default:
+			continue
+		}
+		t := -1
+		after := s.tongue != sw
+		for pass := 0; pass < 2 && t < 0; pass++ {
+			if after {
+				for k := i + 1; k < len(c.signs) && k <= i+4; k++ {
+					if quality(c.signs[k].sense) {
+						t = k
+						break
+					}
+					if c.signs[k].sense == "inside" || c.signs[k].sense == "edge" {
+						break
+					}
+				}
+			} else {
+				for k := i - 1; k >= 0 && k >= i-4; k-- {
+					if quality(c.signs[k].sense) {
+						t = k
+						break
+					}
+				}
+			}
+			after = !after
+		}
+		if t >= 0 && (c.signs[t].grade == plainly || g == notAtAll) {
+			c.signs[t].grade = g
+		}
+	}
+}

@@ -1,0 +1,99 @@
+package understand
+
+// hindiVerbs gives a bare stem the tense of the verb that carries it: palat diya,
+// palat dunga, turn kar diya, palat raha hun; and "hice el volteo".
+func (r *reader) hindiVerbs() {
+	out := r.signs[:0]
+	for i := range r.signs {
+		s := r.signs[i]
+		if n := len(out); n > 0 {
+			k := n - 1
+			for k > 0 && k > n-3 && (out[k].sense == "filler" || out[k].sense == "not" || out[k].sense == "no" || out[k].sense == "very" || out[k].sense == "now") {
+				k--
+			}
+			p := &out[k]
+			hindi := s.tongue == hi || s.tongue == hiLatn
+			verb := act(p.sense) || verbal(p.sense) || quality(p.sense) && p.tense != 0
+			carried := p.tense&(bare|order|participle|past|present) != 0 && verb
+			if hindi && (s.text == "ke" || s.text == "k" || s.text == "के" || s.text == "कर" || s.text == "kar" || s.text == "kr") && p.tense&bare != 0 && act(p.sense) && p.sense != "do" && r.verbAhead(i+1) {
+				p.tense = past // "pani dal ke dhak diya": having put, covered
+				p.to = s.to
+				continue
+			}
+			if hindi && carried {
+				switch s.sense {
+				case "put":
+					if p.tense&bare == 0 || !act(p.sense) && !verbal(p.sense) {
+						break
+					}
+					p.tense, p.neg, p.to = s.tense, p.neg || s.neg, s.to
+					continue
+				case "give", "take", "go", "stay", "do":
+					if p.tense&past != 0 && p.tense&bare == 0 && s.tense&past != 0 && s.sense != "go" {
+						break
+					}
+					if p.sense == "do" && s.sense == "do" {
+						break
+					}
+					if s.sense == "do" && p.tongue != en && dimension(p.sense) != "did" && p.sense != "collect" && p.sense != "make" && p.sense != "stir" && p.sense != "open" && !verbal(p.sense) {
+						break
+					}
+					p.tense = s.tense
+					if s.sense == "go" && s.tense&past != 0 {
+						p.pass = true
+					}
+					p.neg = p.neg || s.neg
+					p.to = s.to
+					continue
+				}
+			}
+			if hindi && s.sense == "prog" && verb {
+				p.tense = ongoing
+				p.to = s.to
+				continue
+			}
+		}
+		out = append(out, s)
+	}
+	r.signs = out
+	for i := range r.signs { // "school ki fees": of, not did
+		if s := &r.signs[i]; s.sense == "do" && (s.text == "ki" || s.text == "की") && s.to == s.from+1 {
+			s.sense, s.tense = "filler", 0
+		}
+	}
+	for i := range r.signs { // "I did the turning"
+		s := &r.signs[i]
+		if s.sense != "do" || s.tense&(past|participle|future) == 0 || s.tongue == hi || s.tongue == hiLatn {
+			continue
+		}
+		for k := i + 1; k < len(r.signs) && k <= i+3; k++ {
+			n := &r.signs[k]
+			if dimension(n.sense) == "did" && n.tense&(bare|ongoing) != 0 || n.sense == "collect" && n.tense&bare != 0 {
+				n.tense, n.neg = s.tense, n.neg || s.neg
+				s.sense = "filler"
+				break
+			}
+			if n.sense != "filler" && n.sense != "not" {
+				break
+			}
+		}
+	}
+}
+
+// verbAhead says whether a finished act follows before the next mark.
+func (r *reader) verbAhead(i int) bool {
+	for ; i < len(r.signs) && r.tokens[r.signs[i].from].kind != mark; i++ {
+		if act(r.signs[i].sense) && r.signs[i].sense != "do" {
+			return true
+		}
+	}
+	return false
+}
+
+func verbal(sense string) bool {
+	switch sense {
+	case "look", "burn", "cut", "bite", "drink", "eat", "die", "leave", "goout", "come", "hold", "breathe", "use", "sell", "give", "finish", "start":
+		return true
+	}
+	return false
+}

@@ -1,0 +1,342 @@
+package understand
+
+import (
+	"slices"
+	"strings"
+)
+
+// lookUp finds exact words, and Swahili verbs.
+func (r *reader) lookUp() {
+	r.ids = make([][]int32, len(r.tokens))
+	r.near = make([]bool, len(r.tokens))
+	r.parsed = make([]swVerb, len(r.tokens))
+	for i := range r.tokens {
+		t := &r.tokens[i]
+		if t.kind == number || t.kind == mark {
+			continue
+		}
+		r.ids[i] = r.lex.exact(t.raw, t.text, nil)
+		if w := unstretched(t.text); w != t.text && len(t.text) >= 5 && len(r.ids[i]) > 0 {
+			r.ids[i] = r.lex.exact(w, w, r.ids[i]) // "motoo" is also the "moto" of a phrase
+		}
+		if t.kind != word || !r.lex.senseless(r.ids[i]) {
+			continue
+		}
+		if unstretched(t.text) == t.text { // no Swahili verb ends in two like vowels
+			if v, ok := r.lex.swahiliVerb(t.text); ok {
+				r.parsed[i] = v
+				continue
+			}
+		}
+		if len(r.ids[i]) > 0 {
+			continue
+		}
+		// "baridii", "hott": letters doubled for feeling or by a sticky key
+		for _, w := range [...]string{unstretched(t.text), single(t.text)} {
+			if w == t.text {
+				continue
+			}
+			if r.ids[i] = r.lex.exact(w, w, nil); len(r.ids[i]) > 0 {
+				t.text, t.raw = w, w
+			}
+			if r.lex.senseless(r.ids[i]) {
+				if v, ok := r.lex.swahiliVerb(w); ok {
+					r.parsed[i], t.text = v, w
+				}
+			}
+			if len(r.ids[i]) > 0 || r.parsed[i].entries != nil {
+				break
+			}
+		}
+		if len(r.ids[i]) == 0 && r.parsed[i].entries == nil {
+			if ids := r.lex.single[single(t.text)]; len(ids) > 0 {
+				r.ids[i], t.text = ids, r.lex.spelled[ids[0]]
+				t.raw = t.text
+			}
+		}
+	}
+}
+
+// senseless says whether words occur only inside phrases.
+func (l *lexicon) senseless(ids []int32) bool {
+	for _, id := range ids {
+		if len(l.senses[id]) > 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// unstretched takes one of two equal letters off the end of a word.
+func unstretched(w string) string {
+	if n := len(w); n >= 3 && w[n-1] == w[n-2] && w[n-1] < 128 {
+		return w[:n-1]
+	}
+	return w
+}
+
+func (l *lexicon) exact(raw, text string, ids []int32) []int32 {
+	if raw != text {
+		if id, ok := l.id[fold(raw)]; ok {
+			ids = append(ids, id)
+		}
+	}
+	if id, ok := l.id[fold(text)]; ok && !slices.Contains(ids, id) {
+		ids = append(ids, id)
+	}
+	return ids
+}
+
+// weigh decides in which language the text is written: the words each language
+// knows, shared words counting less, and a start for the language of the chat.
+func (r *reader) weigh() {
+	var score [tongues]float64
+	switch r.lang {
+	case "en":
+		score[en] = 0.9
+	case "sw":
+		score[sw] = 0.9
+	case "hi", "hi-Latn":
+		score[hi], score[hiLatn] = 0.9, 0.9
+	case "es":
+		score[es] = 0.9
+	case "fr":
+		score[fr] = 0.9
+	}
+	for i, ids := range r.ids {
+		if r.parsed[i].entries != nil {
+			score[sw]++
+			continue
+		}
+		var in [tongues]bool
+		n := 0
+		for _, id := range ids {
+			for _, e := range r.lex.senses[id] {
+				if !in[e.tongue] && e.tongue != everyone {
+					in[e.tongue] = true
+					n++
+				}
+			}
+		}
+		for t := range in {
+			if in[t] {
+				score[t] += 1 / float64(n)
+			}
+		}
+	}
+	for t := range r.order {
+		r.order[t] = tongue(t)
+	}
+	for i := 1; i < int(everyone); i++ { // six items: insertion sort, stable
+		for j := i; j > 0 && score[r.order[j]] > score[r.order[j-1]]; j-- {
+			r.order[j], r.order[j-1] = r.order[j-1], r.order[j]
+		}
+	}
+	for k, t := range r.order {
+		r.rank[t] = k
+	}
+	if r.lang == "hi" || r.lang == "hi-Latn" { // one language, two scripts
+		if r.rank[hi] == 0 || r.rank[hiLatn] == 0 {
+			other := hi
+			if r.rank[hi] == 0 {
+				other = hiLatn
+			}
+			for t := range r.rank {
+				if tongue(t) != other && r.rank[t] > 0 && r.rank[t] < r.rank[other] {
+					r.rank[t]++
+				}
+			}
+			r.rank[other] = 1
+		}
+	}
+	r.best = r.order[0]
+}
+
+// lookNear finds by sound, by consonants and by nearness what no table has.
+func (r *reader) lookNear() {
+	l := r.lex
+	slow := 0
+	for i := range r.tokens {
+		t := &r.tokens[i]
+		if t.kind != word || r.parsed[i].entries != nil {
+			continue
+		}
+		own := false // known in the text's own language
+		for _, id := range r.ids[i] {
+			for _, e := range l.senses[id] {
+				own = own || r.rank[e.tongue] == 0 || e.tongue == everyone
+			}
+			own = own || len(l.senses[id]) == 0 && r.rank[hiLatn] > 1
+		}
+		if own {
+			continue
+		}
+		found := len(r.ids[i]) > 0
+		if r.rank[hiLatn] <= 1 {
+			heard := t.text
+			if heard[0] > 127 {
+				heard = romanise(fold(heard)) // थंडा for ठंडा: by ear they are one
+			}
+			more := l.sound[hiLatn][sound(hiLatn, heard)]
+			r.ids[i] = append(r.ids[i][:len(r.ids[i]):len(r.ids[i])], more...)
+			found = found || len(more) > 0
+		}
+		if len(r.ids[i]) > 0 && !l.senseless(r.ids[i]) {
+			continue
+		}
+		if found && r.rank[hiLatn] <= 1 && len(t.text) <= 4 && bones(t.text) == t.text {
+			r.ids[i] = append(r.ids[i][:len(r.ids[i]):len(r.ids[i])], l.bones[t.text]...)
+		}
+		if found {
+			continue
+		}
+		if v, ok := l.clitic(t.text); ok {
+			r.ids[i] = v
+			continue
+		}
+		for _, lang := range r.order[:everyone] {
+			if lang == hi || lang == en || t.text[0] > 127 || !r.home(lang) {
+				continue
+			}
+			if ids := l.sound[lang][sound(lang, t.text)]; len(ids) > 0 {
+				r.ids[i] = append(r.ids[i], ids...)
+				r.near[i] = true
+			}
+			if len(r.ids[i]) > 0 {
+				break
+			}
+		}
+		if len(r.ids[i]) > 0 {
+			continue
+		}
+		if r.rank[hiLatn] <= 1 && len(t.text) <= 4 && bones(t.text) == t.text {
+			if ids := l.bones[t.text]; len(ids) > 0 {
+				r.ids[i], r.near[i] = ids, true
+				continue
+			}
+		}
+		if slow++; slow > 24 {
+			continue // a reply has few mistyped words; a pasted page must stay quick
+		}
+		if ids := r.closest(t.text); len(ids) > 0 {
+			r.ids[i], r.near[i] = ids, true
+			continue
+		}
+		if r.rank[sw] <= 1 {
+			if v, ok := l.swahiliVerb(strings.ReplaceAll(t.text, "r", "l")); ok {
+				r.parsed[i] = v
+				continue
+			}
+			if v, ok := l.swahiliSlip(t.text); ok {
+				r.parsed[i] = v
+			}
+		}
+	}
+}
+
+// home says whether mistyped words are looked for in a tongue: the text's own and
+// the chat's. A word of a third language must be typed right to count.
+func (r *reader) home(t tongue) bool {
+	return r.rank[t] == 0 || folders[t] == r.lang || (t == hi || t == hiLatn) && (r.lang == "hi" || r.lang == "hi-Latn")
+}
+
+// closest keeps a near word only when every equally near word of the same
+// language says the same.
+func (r *reader) closest(w string) []int32 {
+	l := r.lex
+	var buf [16]int32
+	ids := l.near.find(w, buf[:0], func(id int32) bool {
+		if len(l.senses[id]) == 0 {
+			return false
+		}
+		for _, e := range l.senses[id] {
+			if r.home(e.tongue) {
+				return true
+			}
+		}
+		return false
+	})
+	if len(ids) == 0 {
+		return nil
+	}
+	rank := int(tongues)
+	for _, id := range ids {
+		for _, e := range l.senses[id] {
+			rank = min(rank, r.rank[e.tongue])
+		}
+	}
+	said := map[string][]int32{}
+	for _, id := range ids {
+		for _, e := range l.senses[id] {
+			if r.rank[e.tongue] == rank && e.sense != "filler" {
+				said[e.sense] = append(said[e.sense], id)
+			}
+		}
+	}
+	if len(said) == 1 {
+		for _, out := range said {
+			return out
+		}
+	}
+	// several senses: the one that answers the question, if its opposite is not
+	// among them
+	var best []int32
+	n := 0
+	for sense, out := range said {
+		if dimension(sense) != "" && (dimension(sense) == r.asked || sense == actOf(r.asked)) {
+			best = out
+			n++
+		}
+	}
+	if n == 1 {
+		return best
+	}
+	return nil
+}
+
+// clitic takes the pronoun off a Spanish verb: voltearlo, echándole.
+func (l *lexicon) clitic(w string) ([]int32, bool) {
+	for n := 0; n < 2; n++ {
+		cut := ""
+		for _, c := range []string{"los", "las", "les", "nos", "lo", "la", "le", "me", "te", "se"} {
+			if r, ok := strings.CutSuffix(w, c); ok && len(r) >= 4 {
+				cut = r
+				break
+			}
+		}
+		if cut == "" {
+			return nil, false
+		}
+		w = cut
+		if id, ok := l.id[w]; ok {
+			for _, e := range l.senses[id] {
+				if e.tongue == es && e.tense&(bare|ongoing|order) != 0 {
+					return []int32{id}, true
+				}
+			}
+		}
+	}
+	return nil, false
+}
+
+// swahiliSlip allows one letter wrong in a longer Swahili verb.
+func (l *lexicon) swahiliSlip(w string) (swVerb, bool) {
+	if len(w) < 7 {
+		return swVerb{}, false
+	}
+	try := make([]byte, 0, len(w)+1)
+	for i := 2; i < len(w); i++ { // a letter too many
+		try = append(append(try[:0], w[:i]...), w[i+1:]...)
+		if v, ok := l.swahiliVerb(string(try)); ok {
+			return v, true
+		}
+	}
+	for i := 2; i < len(w)-1; i++ { // two swapped
+		try = append(try[:0], w...)
+		try[i], try[i+1] = try[i+1], try[i]
+		if v, ok := l.swahiliVerb(string(try)); ok {
+			return v, true
+		}
+	}
+	return swVerb{}, false
+}

@@ -1,0 +1,207 @@
+package understand
+
+// questions reads ask= codes.
+func (r *reader) questions(cs []clause, f *finding) {
+	problem := len(f.danger) > 0
+	for _, x := range f.facts {
+		if x.doubt {
+			continue
+		}
+		switch x.code {
+		case "stick=hot", "stick=warm", "moisture=right", "smell=earthy", "smell=none", "seen=steam", "seen=sunk", "seen=worms_well":
+		default:
+			problem = problem || x.dim != "temp"
+		}
+	}
+	add := func(code string) {
+		for _, a := range f.asks {
+			if a == code {
+				return
+			}
+		}
+		f.asks = append(f.asks, code)
+	}
+	cond := false
+	for k := range cs {
+		c := &cs[k]
+		cond = cond || c.cond
+		named := false
+		for i := range c.signs {
+			s := &c.signs[i]
+			if s.neg && s.sense != "ready" {
+				continue
+			}
+			switch s.sense {
+			case "ask=next":
+				named = true
+				if problem || cond {
+					add("ask=help")
+				} else {
+					add("ask=next")
+				}
+			case "whenq":
+				if c.has("compost") && !c.hasAct() && !c.has("sell") {
+					named = true
+					add("ask=status")
+				}
+				if c.has("did=turned") {
+					named = true
+					if problem || cond {
+						add("ask=help")
+					} else {
+						add("ask=next")
+					}
+				}
+			case "ask=status", "ask=help", "ask=officer":
+				named = true
+				if s.sense == "ask=officer" && (c.has("past") || c.hasPast()) && c.ask == telling {
+					break
+				}
+				if s.sense == "ask=help" && i+1 < len(c.signs) && (c.signs[i+1].sense == "do" || c.signs[i+1].sense == "stay") && c.signs[i+1].tense&(past|ongoing) != 0 {
+					break // "madad kar raha tha": was helping
+				}
+				if s.sense == "ask=status" && c.has("foreign", "weather") {
+					break
+				}
+				add(s.sense)
+			case "ready":
+				if c.ask != telling && c.ask != askWhy {
+					named = true
+					if !c.has("foreign", "money", "weather") && !c.hasDim("crop") {
+						add("ask=status")
+					}
+				}
+			case "officer":
+				if !c.has("past") && !c.hasPast() && (c.core() <= 2 || c.has("want", "come", "help", "must", "ask=help", "say", "canq", "give", "message", "me", "whenq", "see")) {
+					named = true
+					add("ask=officer")
+				}
+			}
+		}
+		if named {
+			continue
+		}
+		if c.foreign && c.ask == telling {
+			continue
+		}
+		plan := false
+		for _, d := range f.deeds {
+			plan = plan || d.outcome == planned
+		}
+		switch c.ask {
+		case askWhy:
+			if r.ours(c, true) {
+				add("ask=why")
+			}
+		case askWh, askModal:
+			if r.ours(c, false) {
+				add("ask=help")
+			}
+		case askMark:
+			if c.cond && r.ours(c, false) {
+				add("ask=help")
+			} else if r.mayI(c) {
+				add("ask=help")
+			} else if c.judging() || c.has("must") && r.ours(c, false) {
+				add("ask=help")
+			}
+		case telling:
+			if c.cond && f.when == "" && !plan && r.ours(c, false) {
+				add("ask=help")
+			}
+		}
+	}
+	// "what if it is cold?" and the question that follows are one
+	if len(f.asks) > 1 && cond {
+		for i, a := range f.asks {
+			if a == "ask=next" {
+				f.asks[i] = "ask=help"
+			}
+		}
+		f.asks = unique(f.asks)
+	}
+}
+
+// judging: "is ash good for the heap?", "did I do it well?"
+func (c *clause) judging() bool {
+	if !c.has("good", "bad", "ok", "fine", "normal") || c.has("smell", "tag") {
+		return false
+	}
+	thing := c.has("heap", "worm", "bottle", "compost", "do", "done", "starter")
+	for _, s := range c.signs {
+		thing = thing || dimension(s.sense) == "material"
+	}
+	return thing
+}
+
+// hasDeed is hasAct without the verbs that mean nothing alone.
+func (c *clause) hasDeed() bool {
+	for _, s := range c.signs {
+		if act(s.sense) && s.sense != "do" && s.sense != "make" {
+			return true
+		}
+	}
+	return false
+}
+
+func (c *clause) hasPast() bool {
+	for _, s := range c.signs {
+		if s.tense&past != 0 && s.tense&(present|order) == 0 && s.sense != "is" {
+			return true
+		}
+	}
+	return false
+}
+
+// mayI: a question mark after "nigeuze", "palat dun", "je retourne", "lo volteo".
+func (r *reader) mayI(c *clause) bool {
+	if c.has("weather", "money", "foreign") && !c.hasDeed() {
+		return false
+	}
+	for _, s := range c.signs {
+		if act(s.sense) && s.tense&(order|present|bare|future) != 0 && !(s.tense&past != 0 && s.tense&(order|present) == 0) {
+			if s.tongue == en && s.tense&bare != 0 && !c.has("me", "now", "heap", "water") {
+				continue
+			}
+			return true
+		}
+	}
+	return c.has("enough") && r.ours(c, false) || c.has("whenq", "normal")
+}
+
+// ours says whether a question is about the heap at all, and not about prices,
+// football or the neighbour's cow.
+func (r *reader) ours(c *clause, why bool) bool {
+	if c.has("money") {
+		return false
+	}
+	if c.has("weather", "foreign") && !c.hasDeed() && !c.has("heap", "worm", "bottle", "compost", "stick", "layer", "starter", "cap", "sheet", "bed") {
+		return false
+	}
+	known, odd := 0, 0
+	for _, s := range c.signs {
+		switch s.sense {
+		case "stick", "heap", "inside", "edge", "bottle", "cap", "worm", "bed", "starter", "smell", "gas", "water", "drop", "layer", "compost", "heat", "joto", "damp",
+			"size", "sheet", "use", "wrong", "help", "burn", "ready", "dung", "leaf", "straws", "food", "enough", "liquid", "dry_leaf", "stalk", "huskw", "sell", "continue", "stop", "moto", "good", "bad", "nothing", "die", "leave", "goout", "hold", "worry", "bite", "cut", "drink", "eat", "eye", "body":
+			known++
+		case "animal", "person", "money", "weather", "plant", "medicine":
+			odd++
+		case "":
+			if r.tokens[s.from].kind == word {
+				odd++
+			}
+		case "known", "foreign":
+			odd++
+		default:
+			if quality(s.sense) || act(s.sense) {
+				known += 2
+			} else if d := dimension(s.sense); d == "material" || d == "unit" {
+				known++
+			}
+		}
+	}
+	if known == 0 {
+		return odd == 0 && (why || c.has("canq", "must") || len(c.signs) > 0 && !c.has("who") && !(len(c.signs) > 2 && c.has("whenq", "howmany", "which")))
+	}
+	return known >= odd || known >= 2 && odd <= 3
+}

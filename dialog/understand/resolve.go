@@ -1,0 +1,140 @@
+package understand
+
+// resolve leaves one value a dimension: a correction beats what it corrects, the
+// middle beats the edge, now beats then; two that still disagree are both dropped.
+func resolve(fs []fact, corrected map[int]bool) (keep []fact, clash []string) {
+	byDim := map[string][]fact{}
+	var dims []string
+	for _, f := range fs {
+		if _, ok := byDim[f.dim]; !ok {
+			dims = append(dims, f.dim)
+		}
+		byDim[f.dim] = append(byDim[f.dim], f)
+	}
+	for _, d := range dims {
+		g := byDim[d]
+		if d == "seen" {
+			keep = append(keep, g...)
+			continue
+		}
+		last := -1
+		for _, f := range g {
+			for k := range corrected {
+				if f.clause >= k && k > last {
+					last = k
+				}
+			}
+		}
+		if last >= 0 {
+			g = filter(g, func(f fact) bool { return f.clause >= last })
+		}
+		if d == "bottle" {
+			hard := some(g, func(f fact) bool { return f.code == "bottle=bloated" })
+			soft := some(g, func(f fact) bool { return f.code == "bottle=flat" })
+			if hard && soft && last < 0 {
+				clash = append(clash, "bottle=bloated", "bottle=flat")
+				continue
+			}
+		}
+		if d == "smell" || d == "bottle" {
+			keep = append(keep, g...)
+			continue
+		}
+		if some(g, func(f fact) bool { return f.place == 1 }) {
+			g = filter(g, func(f fact) bool {
+				return f.place == 1 || f.place == 0 && some(g, func(e fact) bool { return e.place == 2 }) == false
+			})
+		}
+		if d == "stick" && len(g) > 0 && !some(g, func(f fact) bool { return f.place != 2 }) {
+			clash = append(clash, g[0].code)
+			continue
+		}
+		if some(g, func(f fact) bool { return f.was }) && some(g, func(f fact) bool { return !f.was }) {
+			g = filter(g, func(f fact) bool { return !f.was })
+		}
+		v, ok := agree(d, g)
+		if !ok {
+			for _, f := range g {
+				clash = append(clash, f.code)
+			}
+			continue
+		}
+		f := g[0]
+		f.code = v
+		f.doubt = true
+		for _, e := range g {
+			if !e.doubt {
+				f.doubt = false
+			}
+		}
+		keep = append(keep, f)
+	}
+	return keep, clash
+}
+
+// agree joins the values of one dimension, halves of denials among them.
+func agree(dim string, g []fact) (string, bool) {
+	has := map[string]bool{}
+	for _, f := range g {
+		has[f.code] = true
+	}
+	half := func(a, b, ab string) bool {
+		if has[a] && has[b] && len(has) == 2 {
+			delete(has, a)
+			delete(has, b)
+			has[ab] = true
+		}
+		return len(has) == 1 && has[ab]
+	}
+	if dim == "stick" {
+		if half(notHot, notCold, "stick=warm") {
+			return "stick=warm", true
+		}
+		if has[notHot] && !has["stick=hot"] && len(has) > 1 {
+			delete(has, notHot)
+		}
+		if has[notCold] && !has["stick=cold"] && len(has) > 1 {
+			delete(has, notCold)
+		}
+	}
+	if dim == "moisture" {
+		if half(notDry, notWet, "moisture=right") {
+			return "moisture=right", true
+		}
+		if has[notDry] && !has["moisture=dry"] && len(has) > 1 {
+			delete(has, notDry)
+		}
+		if has[notWet] && !has["moisture=wet"] && len(has) > 1 {
+			delete(has, notWet)
+		}
+	}
+	if len(has) != 1 {
+		return "", false
+	}
+	for k := range has {
+		if k == notHot || k == notCold || k == notDry || k == notWet {
+			return k, false
+		}
+		return k, true
+	}
+	return "", false
+}
+
+func some(g []fact, ok func(fact) bool) bool {
+	for _, f := range g {
+		if ok(f) {
+			return true
+		}
+	}
+	return false
+}
+
+func filter(g []fact, ok func(fact) bool) []fact {
+	out := make([]fact, 0, len(g))
+	for _, f := range g {
+		if ok(f) {
+			out = append(out, f)
+		}
+	}
+	return out
+}

@@ -1,0 +1,138 @@
+package understand
+
+import "sort"
+
+// settle puts the findings together under the rules for what stands alone.
+func (r *reader) settle(cs []clause, f *finding) Meaning {
+	var codes []string
+	codes = append(codes, unique(f.danger)...)
+	unsettled := len(f.guess) > 0
+	for _, x := range f.facts {
+		if x.doubt {
+			f.guess = append(f.guess, x.code)
+			unsettled = true
+			continue
+		}
+		codes = append(codes, x.code)
+	}
+	planned := f.when != ""
+	for _, d := range f.deeds {
+		if d.code == "" {
+			continue
+		}
+		switch d.outcome {
+		case done:
+			codes = append(codes, d.code)
+		case doubtful, wished:
+			f.guess = append(f.guess, d.code)
+		}
+	}
+	codes = append(codes, f.haves...)
+	if f.undo {
+		codes = append(codes, "ask=undo")
+	}
+	if planned {
+		codes = append(codes, "when="+f.when)
+	}
+	codes = append(codes, f.asks...)
+	codes = r.consistent(unique(codes))
+	if len(codes) == 0 {
+		codes = r.short(cs, f, unsettled)
+	} else if yesAnd(cs) && actOf(r.asked) != "" && !hasCode(codes, actOf(r.asked)) && hasDid(codes) {
+		codes = append(codes, actOf(r.asked)) // "yes and we added water"
+	} else if f.answer == "done" && actOf(r.asked) != "" && !planned && !hasDid(codes) && len(f.asks) == 0 {
+		codes = append(codes, actOf(r.asked))
+	} else if f.answer == "yes" && actOf(r.asked) != "" && !planned && !hasDid(codes) && !r.deniesOwn(f) && len(f.asks) == 0 && !f.undo {
+		codes = append(codes, actOf(r.asked))
+	}
+	sort.Strings(codes)
+	if len(codes) == 0 {
+		return Meaning{Guess: unique(f.guess)}
+	}
+	return Meaning{Codes: codes, Sure: true}
+}
+
+func (r *reader) deniesOwn(f *finding) bool {
+	for _, d := range f.deeds {
+		if d.code == actOf(r.asked) && d.outcome != done {
+			return true
+		}
+	}
+	return false
+}
+
+func yesAnd(cs []clause) bool {
+	for k := range cs {
+		if cs[k].end == "and" && cs[k].core() == 1 && cs[k].has("yes") {
+			return true
+		}
+	}
+	return false
+}
+
+func hasCode(codes []string, code string) bool {
+	for _, c := range codes {
+		if c == code {
+			return true
+		}
+	}
+	return false
+}
+
+func hasDid(codes []string) bool {
+	for _, c := range codes {
+		if dimension(c) == "did" {
+			return true
+		}
+	}
+	return false
+}
+
+// consistent drops what another code already says better.
+func (r *reader) consistent(codes []string) []string {
+	has := func(c string) bool {
+		for _, x := range codes {
+			if x == c {
+				return true
+			}
+		}
+		return false
+	}
+	out := codes[:0]
+	for _, c := range codes {
+		switch {
+		case c == "moisture=wet" && has("seen=runoff"):
+			continue
+		case c == "smell=none" && countDim(codes, "smell") > 1:
+			continue
+		case c == "seen=worms_well" && (has("seen=worms_dead") || has("seen=worms_escaping")):
+			continue
+		}
+		out = append(out, c)
+	}
+	return out
+}
+
+func countDim(codes []string, dim string) int {
+	n := 0
+	for _, c := range codes {
+		if dimension(c) == dim {
+			n++
+		}
+	}
+	return n
+}
+
+func unique(in []string) []string {
+	out := in[:0:0]
+	for i, c := range in {
+		dup := false
+		for _, d := range in[:i] {
+			dup = dup || c == d
+		}
+		if !dup {
+			out = append(out, c)
+		}
+	}
+	return out
+}

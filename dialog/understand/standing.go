@@ -1,0 +1,216 @@
+package understand
+
+// standing says whether the act of sign i is done, denied, planned, wished or asked.
+func (r *reader) standing(c *clause, i int, last tense) outcome {
+	s := &c.signs[i]
+	t := s.tense
+	switch c.ask {
+	case askWhy, askWh, askModal:
+		return nothing
+	case askMark, askTag:
+		if t&future != 0 || c.tomorrow {
+			return nothing
+		}
+		return doubtful
+	}
+	if c.cond && !(t&future != 0) && !c.will && !c.tomorrow {
+		return nothing
+	}
+	if t == 0 && dimension(s.sense) == "did" {
+		t = bare
+	}
+	neg := s.neg
+	if c.has("notyet", "forgot") && t&future == 0 {
+		return notDone
+	}
+	if c.has("today") && neg && t&past == 0 {
+		return planned
+	}
+	if c.cant {
+		if c.has("today", "now") || c.tomorrow || c.later {
+			return planned
+		}
+		return notDone
+	}
+	next := ""
+	if i+1 < len(c.signs) {
+		next = c.signs[i+1].sense
+	}
+	before := func(senses ...string) bool {
+		for k := i - 1; k >= 0 && k >= i-4; k-- {
+			for _, x := range senses {
+				if c.signs[k].sense == x {
+					return true
+				}
+			}
+			if act(c.signs[k].sense) {
+				return false
+			}
+		}
+		return false
+	}
+	after := func(sense string) bool { // Hindi: palatne ke baad, palatte samay
+		if s.tongue != hi && s.tongue != hiLatn {
+			return false
+		}
+		for k := i + 1; k < len(c.signs) && k <= i+2; k++ {
+			if c.signs[k].sense == sense {
+				return true
+			}
+			if c.signs[k].sense != "filler" {
+				return false
+			}
+		}
+		return false
+	}
+	if after("while") || after("before") {
+		return nothing
+	}
+	if after("after") && t&(bare|past) != 0 {
+		return done
+	}
+	if before("before") {
+		return nothing
+	}
+	if before("while") {
+		return nothing
+	}
+	if c.doubt {
+		return doubtful
+	}
+	if c.halfway() && t&(past|participle|bare) != 0 && !c.hasDim("unit") {
+		return planned // half done is still going on
+	}
+	switch {
+	case t&unless != 0:
+		return nothing
+	case t&yet != 0:
+		return notDone
+	case t&future != 0 || (c.will && t&(bare|order|present) != 0):
+		if neg || c.has("not") && before("will", "not") || willDenied(c) {
+			if c.has("today", "now") || c.tomorrow || c.later {
+				return planned
+			}
+			return refused
+		}
+		return planned
+	case c.want:
+		if c.has("not") {
+			return refused
+		}
+		return wished
+	case before("after"):
+		return done
+	case before("finish") || next == "finish":
+		if neg || c.has("not") {
+			return notDone
+		}
+		return done
+	case before("start"):
+		return planned
+	case t&ongoing != 0:
+		switch {
+		case c.has("didaux") && !neg && s.tongue == en:
+			return done // "did the turning"
+		case before("stop") || next == "stop" || c.has("stop"):
+			return nothing
+		case c.hasHarm():
+			return nothing
+		case neg:
+			return notDone
+		case next == "done" || before("done"):
+			return done
+		}
+		return planned
+	case t&(past|participle) != 0:
+		if c.tomorrow && !c.has("past", "already", "didaux", "have") && s.tongue != sw {
+			return planned
+		}
+		if t&present != 0 && (c.tomorrow || c.later) && !c.has("past", "already") {
+			return planned
+		}
+		if neg {
+			return notDone
+		}
+		if t&(present|order) != 0 && t&bare == 0 && !c.has("already", "didaux", "have", "past", "person", "neighbor", "yes") && s.tongue == fr && !(r.several && s.sense == actOf(r.asked) && !c.has("me")) {
+			return wished // "retourne" may be "retourné" without its accent
+		}
+		if t&present != 0 && s.tongue == es && s.endsInO() && !c.has("already", "didaux", "past", "person", "neighbor") {
+			return wished
+		}
+		return done
+	case t&(bare|order|present) != 0:
+		switch {
+		case c.has("didaux"):
+			if neg {
+				return notDone
+			}
+			return done
+		case c.has("prog"):
+			return planned
+		case t&bare != 0 && s.tongue == sw && last != 0 && !neg:
+			if last == past {
+				return done
+			}
+			return planned
+		case c.tomorrow || c.later:
+			return planned
+		case neg && t&present != 0 && s.real:
+			return refused
+		case neg && t&(bare|present) != 0:
+			if act := actOf(r.asked); act != "" && t&bare != 0 {
+				return notDone
+			}
+			return wished
+		case c.has("already", "past") && t&order == 0:
+			return done
+		case c.has("done") && t&bare != 0:
+			return done
+		case t&present != 0 && c.has("now"):
+			return planned
+		}
+		return wished
+	case t&imperfect != 0:
+		if neg {
+			return notDone
+		}
+		return wished
+	}
+	return wished
+}
+
+// endsInO: Spanish "volteo" may be "volteó" without its accent; "volteamos" is
+// taken as done.
+func (s *sign) endsInO() bool { return len(s.text) > 0 && s.text[len(s.text)-1] == 'o' }
+
+// halfway: "half sieved", with no measure that the half could belong to.
+func (c *clause) halfway() bool {
+	for _, s := range c.signs {
+		if s.sense == "num" && s.value == 0.5 && !s.typed {
+			return true
+		}
+	}
+	return false
+}
+
+func willDenied(c *clause) bool {
+	for _, s := range c.signs {
+		if s.sense == "will" && s.neg {
+			return true
+		}
+	}
+	return false
+}
+
+func (c *clause) hasHarm() bool {
+	for _, s := range c.signs {
+		switch s.sense {
+		case "burn", "bite", "cut", "burnt":
+			return true
+		}
+		if dimension(s.sense) == "harm" {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,101 @@
+package understand
+
+// times reads when= out of clauses in which nothing was done.
+func (r *reader) times(cs []clause, f *finding) {
+	when := func(w string) {
+		if f.when == "" || w == "tomorrow" || f.when == "skip" {
+			f.when = w
+		}
+	}
+	for k := range cs {
+		c := &cs[k]
+		if c.ask != telling || c.foreign || c.has("ask=status", "ask=next") {
+			continue
+		}
+		looking := false
+		for _, s := range c.signs {
+			looking = looking || s.sense == "look" && (s.tense&future != 0 || s.tense&(bare|present|order) != 0 && (c.will || c.later || c.tomorrow))
+		}
+		acted, plan, refusal, wish := c.has("done") && !c.has("not", "will", "tomorrow"), false, false, false
+		for _, d := range f.deeds {
+			if d.clause != k {
+				continue
+			}
+			switch d.outcome {
+			case done:
+				acted = true
+			case planned:
+				if d.code == "" && cs[k].states > 0 && cs[k].signs[d.sign].tense&ongoing != 0 {
+					break // "they are doing well"
+				}
+				plan = true
+			case refused:
+				refusal = true
+			case wished:
+				wish = true
+			}
+		}
+		plan = plan || looking
+		stated := c.states > 0
+		for _, x := range f.facts {
+			stated = stated || x.clause == k
+		}
+		odd := 0
+		for _, s := range c.signs {
+			switch s.sense {
+			case "", "known", "foreign", "money", "weather", "animal", "person", "ask=officer":
+				if s.sense != "" || r.tokens[s.from].kind == word {
+					odd++
+				}
+			}
+		}
+		switch {
+		case acted || c.doubt:
+		case c.has("prog") && !plan && !stated && odd == 0:
+			when("later")
+		case plan && c.tomorrow:
+			when("tomorrow")
+		case plan:
+			w := "later"
+			if k+1 < len(cs) && cs[k+1].tomorrow && onlyTime(&cs[k+1]) || k > 0 && cs[k-1].tomorrow && onlyTime(&cs[k-1]) {
+				w = "tomorrow"
+			}
+			when(w)
+		case refusal || c.has("skip") && !c.has("not") && odd == 0:
+			when("skip")
+		case c.has("busy") && !c.has("while") && (!c.has("person", "animal") || c.has("me")) && !c.hasDim("animal"):
+			if c.tomorrow {
+				when("tomorrow")
+			} else {
+				when("later")
+			}
+		case stated || wish:
+		case c.cant && c.has("today", "now", "later") && !c.tomorrow:
+			when("later")
+		case odd > 0 || c.cond:
+		case c.has("today") && c.has("not", "no"):
+			when("later")
+		case c.tomorrow:
+			when("tomorrow")
+		case c.later, c.has("late"), c.will && len(c.signs) <= 4:
+			if !c.has("past") {
+				when("later")
+			}
+		case c.has("stop", "enough") && c.has("today"):
+			when("later")
+		}
+	}
+}
+
+func onlyTime(c *clause) bool {
+	for _, s := range c.signs {
+		switch s.sense {
+		case "tomorrow", "later", "filler", "night", "soft":
+		default:
+			if dimension(s.sense) != "part" && dimension(s.sense) != "day" {
+				return false
+			}
+		}
+	}
+	return true
+}

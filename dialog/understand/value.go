@@ -1,0 +1,307 @@
+package understand
+
+// value is the code that sign i states, or "" when it states nothing by itself.
+func (r *reader) value(c *clause, i int, here, about topic) string {
+	s := &c.signs[i]
+	asked := r.asked
+	heap := here.heap || asked == "stick" || asked == "moisture" || about.heap && !here.bottle && !here.worm
+	smell := here.smell || asked == "smell" || about.smell && !here.bottle && !here.worm && !here.heap
+	bottle := here.bottle || asked == "bottle" || about.bottle && !here.heap && !here.worm
+	worm := here.worm || asked == "worms" || about.worm && !here.heap && !here.bottle
+	stick := here.heap || asked == "stick" || about.heap && !here.bottle && !here.worm
+	wet := here.heap || asked == "moisture" || asked == "stick" && (c.hasDim("stick") || about.stick) || c.has("damp", "bed") || about.heap && !here.bottle || here.worm || asked == "worms" && c.has("inside")
+	switch s.sense {
+	case "stick=hot":
+		if !stick && !s.own {
+			return ""
+		}
+		switch {
+		case s.neg && s.grade == strongly:
+			return "stick=warm"
+		case s.neg && s.grade == notAtAll:
+			return "stick=cold"
+		case s.neg:
+			return notHot
+		case s.grade == slightly:
+			return "stick=warm"
+		}
+		return "stick=hot"
+	case "stick=warm":
+		if !stick && !s.own {
+			return ""
+		}
+		if s.neg {
+			return "stick=cold"
+		}
+		return "stick=warm"
+	case "stick=cold":
+		if !stick && !s.own {
+			return ""
+		}
+		if s.neg {
+			return notCold
+		}
+		return "stick=cold"
+	case "heat", "joto":
+		if !stick {
+			return ""
+		}
+		switch {
+		case s.neg && s.grade == strongly:
+			return "stick=warm"
+		case s.neg:
+			return "stick=cold"
+		case s.grade == slightly:
+			return "stick=warm"
+		case s.grade == strongly || s.grade == notAtAll:
+			return "stick=hot"
+		case s.sense == "heat":
+			return "stick=hot"
+		}
+		return ""
+	case "moto": // Swahili: hot, and fire
+		if s.neg {
+			if !stick {
+				return ""
+			}
+			switch s.grade {
+			case strongly:
+				return "stick=warm"
+			case notAtAll:
+				return "stick=cold"
+			}
+			return notHot
+		}
+		if i > 0 && c.signs[i-1].sense == "hold" && c.signs[i-1].tense&past != 0 {
+			return "" // limeshika moto: it caught fire
+		}
+		if c.has("give") || i > 0 && c.signs[i-1].sense == "have" {
+			return ""
+		}
+		if stick {
+			if s.grade == slightly {
+				return "stick=warm"
+			}
+			return "stick=hot"
+		}
+		return ""
+	case "poa":
+		if s.tense != 0 || here.heap {
+			if stick || here.heap {
+				if s.neg {
+					return notCold
+				}
+				return "stick=cold"
+			}
+		}
+		return ""
+	case "fireglyph":
+		if asked == "stick" {
+			return "stick=hot"
+		}
+		return ""
+	case "burn":
+		if !s.neg && !s.self && !here.heap && (asked == "stick" || c.has("stick")) && !c.has("body", "me", "person") && s.tense&(present|ongoing|imperfect) != 0 {
+			return "stick=hot" // el palo quema, ça brûle
+		}
+		return ""
+	case "burning":
+		if s.neg {
+			return ""
+		}
+		if stick && (asked == "stick" || c.has("stick")) {
+			return "stick=hot"
+		}
+		return ""
+	case "moisture=dry":
+		if !wet && !s.own {
+			return ""
+		}
+		if s.neg {
+			return notDry
+		}
+		return s.sense
+	case "moisture=wet":
+		if !wet && !s.own {
+			return ""
+		}
+		if s.neg {
+			return notWet
+		}
+		return s.sense
+	case "moisture=right":
+		if !wet && !s.own {
+			return ""
+		}
+		if s.neg {
+			return ""
+		}
+		if s.grade == strongly {
+			return "moisture=wet"
+		}
+		return s.sense
+	case "damp":
+		switch {
+		case s.neg || s.grade == notAtAll:
+			return "moisture=dry"
+		case s.grade == strongly:
+			return "moisture=wet"
+		case c.has("good", "enough"):
+			return "moisture=right"
+		}
+		return ""
+	case "good":
+		if s.neg {
+			return ""
+		}
+		switch {
+		case here.smell || asked == "smell" && !here.heap && !here.worm && !here.bottle:
+			if c.hasDim("smell") {
+				return ""
+			}
+			return "smell=earthy"
+		case c.has("damp"):
+			return ""
+		case here.worm || asked == "worms" && !here.heap && !here.bottle && !here.smell:
+			if c.hasDim("seen") {
+				return ""
+			}
+			return "seen=worms_well"
+		case asked == "moisture" && !here.bottle && !here.worm && !c.hasDim("moisture"):
+			return "moisture=right"
+		}
+		return ""
+	case "bad":
+		if s.neg || !smell {
+			return ""
+		}
+		return "smell=rotten"
+	case "smell=none":
+		if s.neg || !smell && !s.own {
+			return ""
+		}
+		return s.sense
+	case "smell":
+		if s.neg && !c.hasDim("smell") && !c.has("bad", "good", "burnt") {
+			return "smell=none"
+		}
+		return ""
+	case "nothing":
+		switch {
+		case here.smell || asked == "smell" && len(c.signs) <= 4:
+			if c.hasDim("smell") {
+				return ""
+			}
+			return "smell=none"
+		case asked == "moisture" && !here.bottle && !c.hasDim("moisture"):
+			return "moisture=dry" // squeezed, and nothing came
+		case asked == "bottle" && len(c.signs) <= 4:
+			return "bottle=flat"
+		case here.bottle:
+			return "bottle=flat"
+		}
+		return ""
+	case "drop":
+		if !wet {
+			return ""
+		}
+		switch {
+		case s.neg || i > 0 && c.signs[i-1].sense == "num" && c.signs[i-1].value == 0:
+			return "moisture=dry"
+		case i > 0 && c.signs[i-1].sense == "num" && c.signs[i-1].high <= 6, i+1 < len(c.signs) && c.signs[i+1].sense == "num" && c.signs[i+1].high <= 6:
+			return "moisture=right"
+		}
+		return ""
+	case "gas":
+		switch {
+		case s.neg && (bottle || asked == "shake"), s.neg && !c.hasAct():
+			return "bottle=flat"
+		case !s.neg && here.bottle && !c.hasAct() && c.has("fill", "very"):
+			return "bottle=bloated"
+		}
+		return ""
+	case "seen=worms_dead", "die":
+		if s.neg || !worm && !s.own {
+			return ""
+		}
+		if c.has("animal") && !here.worm || c.has("plant") {
+			return ""
+		}
+		return "seen=worms_dead"
+	case "leave", "seen=worms_escaping", "goout":
+		if s.neg || !worm && !s.own || s.sense == "goout" && !here.worm && asked != "worms" {
+			return ""
+		}
+		return "seen=worms_escaping"
+	case "alive", "seen=worms_well":
+		if s.neg || !worm && !s.own {
+			return ""
+		}
+		return "seen=worms_well"
+	}
+	if s.sense == "did=watered" && c.has("weather") && here.heap && !s.neg {
+		return "moisture=wet" // the rain watered it
+	}
+	switch dimension(s.sense) {
+	case "smell":
+		if s.neg || !smell && !s.own {
+			return ""
+		}
+		return s.sense
+	case "seen":
+		if s.neg {
+			return ""
+		}
+		switch s.sense {
+		case "seen=smoke", "seen=fire", "seen=ash":
+			return "" // read with the dangers
+		case "seen=weeds":
+			if !s.own && r.counted(c, i) {
+				return ""
+			}
+		case "seen=sunk":
+			if !s.own && !heap && asked != "none" && asked != "menu" && asked != "turn" || c.has("heat", "joto", "degree") || c.figure() {
+				return ""
+			}
+		}
+		return s.sense
+	case "bottle":
+		if s.neg || !bottle && !s.own {
+			return ""
+		}
+		if s.sense == "bottle=leaking" && asked == "moisture" && !here.bottle {
+			return "moisture=wet"
+		}
+		return s.sense
+	}
+	return ""
+}
+
+func (c *clause) hasDim(dim string) bool {
+	for _, s := range c.signs {
+		if dimension(s.sense) == dim && s.sense != "seen=steam" {
+			return true
+		}
+	}
+	return false
+}
+
+// counted says whether sign i is counted: "two bags of weeds".
+func (r *reader) counted(c *clause, i int) bool {
+	for _, s := range c.signs {
+		if dimension(s.sense) == "unit" || s.sense == "num" {
+			return true
+		}
+	}
+	return false
+}
+
+// figure says whether a clause holds a number that could be a temperature.
+func (c *clause) figure() bool {
+	for _, s := range c.signs {
+		if s.sense == "num" && s.high >= 10 {
+			return true
+		}
+	}
+	return false
+}
