@@ -147,6 +147,12 @@ func pickOf(q Question, line string) (Choice, bool) {
 // wordPick finds the one choice whose listed words a text holds: the phrase
 // words_<meaning> lists them, where a language needs it.
 func wordPick(lang string, q Question, line string) (Choice, bool) {
+	return pickByWords(lang, q, line, false)
+}
+
+// pickByWords is wordPick; firm asks for two words at least, or the whole text,
+// where one word alone may mean something else.
+func pickByWords(lang string, q Question, line string, firm bool) (Choice, bool) {
 	said := " " + bare(line) + " "
 	var found []Choice
 	longest := 0
@@ -156,7 +162,7 @@ func wordPick(lang string, q Question, line string) (Choice, bool) {
 			for _, w := range phrases.Words(l, key) {
 				w = bare(w)
 				whole := strings.HasPrefix(c.Means, "answer=") // "done" is yes, "not done" is not
-				if w == "" || !strings.Contains(said, " "+w+" ") || whole && strings.TrimSpace(said) != w {
+				if w == "" || !strings.Contains(said, " "+w+" ") || (whole || firm && !strings.Contains(w, " ")) && strings.TrimSpace(said) != w {
 					continue
 				}
 				if len(w) > longest {

@@ -236,7 +236,9 @@ func (x *exchange) reply(line string, m meaning) bool {
 		x.pick(q, c)
 		return true
 	}
-	if c, ok := wordPick(x.lang(), q, line); ok && !m.no() && m.value("when") == "" && m.value("ask") == "" && (!x.tellsFact(m) || aside(q) && (len(strings.Fields(line)) <= 3 || x.outOfPlace(m))) {
+	fact := x.tellsFact(m)
+	if c, ok := pickByWords(x.lang(), q, line, fact); ok && !m.no() && m.value("when") == "" && m.value("ask") == "" &&
+		(!fact || aside(q) && (len(strings.Fields(line)) <= 3 || x.outOfPlace(m))) {
 		x.pick(q, c)
 		return true
 	}

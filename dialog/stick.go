@@ -167,6 +167,7 @@ func (x *exchange) verdict(h Heap, class compost.Class, warmth string, n int) {
 			x.say("stick_cold_turned", args, string(class))
 			return
 		}
+		args["By"] = int(h.checkUntil()) + 1
 		x.say("stick_cold_check", args, string(class))
 	case compost.ReadyToOpen:
 		x.say("stick_ready", args, string(class))

@@ -6,7 +6,7 @@ import (
 )
 
 var (
-	joined      = regexp.MustCompile(`(\d)\s*[xX×]\s*`)               // 6x4x4
+	joined      = regexp.MustCompile(`(\d)\s*[xX×]\s*`)                 // 6x4x4
 	mixedMetres = regexp.MustCompile(`\b(\d)\s?m\s?(\d\d)(?:\s?cm)?\b`) // 1m80, as French writes it
 )
 
