@@ -7,7 +7,7 @@ import "strings"
 // "a las 7", "7h30". ok is false when the text names none. An hour without any
 // word beside it is taken as it stands on a 24-hour clock.
 func Clock(text, lang string) (hour, minute int, ok bool) {
-	ts := tokens(text)
+	ts := unhyphened(tokens(text))
 	g := calendarWords()
 	if h, m, ok := clock(g.read(ts, languages(lang)), lang); ok {
 		return h, m, true

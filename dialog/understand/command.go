@@ -20,6 +20,7 @@ func Parse(text, lang string) (Command, bool) {
 		// /announce_all or /my_data: the underscore joins
 		ts = tokens(strings.ReplaceAll(body, "_", " "))
 	}
+	ts = unhyphened(ts)
 	for len(ts) > 0 && ts[len(ts)-1].kind == mark {
 		ts = ts[:len(ts)-1]
 	}

@@ -120,6 +120,18 @@ func elsewhere(lang string) []tongue {
 	return []tongue{en, sw, hi, hiLatn, es, fr}
 }
 
+// unhyphened drops the hyphens inside words: après-demain, aidez-moi.
+func unhyphened(ts []token) []token {
+	out := make([]token, 0, len(ts))
+	for i, t := range ts {
+		if t.text == "-" && t.glued && i > 0 && i+1 < len(ts) && ts[i-1].kind == word && ts[i+1].kind == word && ts[i+1].glued {
+			continue
+		}
+		out = append(out, t)
+	}
+	return out
+}
+
 // read turns a text into signs by the glossary, longest phrase first; words it
 // does not have become signs without a sense.
 func (g *glossary) read(ts []token, of []tongue) []sign {

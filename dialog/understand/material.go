@@ -7,7 +7,7 @@ import "strings"
 func material(in []sign, i int) (name string, n int) {
 	s := in[i]
 	if m, ok := strings.CutPrefix(s.sense, "material="); ok {
-		if m == "cow_dung" || m == "dung" {
+		if strings.HasSuffix(m, "_dung") {
 			if a, k := near(in, i, "animal"); k > 0 {
 				return a + "_dung", k
 			}
@@ -27,7 +27,7 @@ func material(in []sign, i int) (name string, n int) {
 	if a, ok := strings.CutPrefix(s.sense, "animal="); ok {
 		for k := i + 1; k < len(in) && k <= i+3; k++ {
 			switch in[k].sense {
-			case "dung", "material=cow_dung":
+			case "dung", "material=cow_dung", "material=horse_dung", "material=hen_dung":
 				if a == "other" {
 					a = "cow"
 				}

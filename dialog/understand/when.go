@@ -19,7 +19,7 @@ type Day struct {
 // When finds the day a text names; ok is false when it names none. Hindi kal and
 // parson are told apart by the verb beside them, and are no day without one.
 func When(text, lang string) (Day, bool) {
-	ts := tokens(text)
+	ts := unhyphened(tokens(text))
 	if d, ok := isoDay(text); ok {
 		return d, true
 	}
