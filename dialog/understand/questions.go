@@ -72,7 +72,7 @@ func (r *reader) questions(cs []clause, f *finding) {
 					}
 				}
 			case "officer":
-				if !c.has("past") && !c.hasPast() && (c.core() <= 2 || c.has("want", "come", "help", "must", "ask=help", "say", "canq", "give", "message", "me", "whenq", "see")) {
+				if (!c.has("past") && !c.hasPast() || c.has("want", "must")) && (c.core() <= 2 || c.has("want", "come", "help", "must", "ask=help", "say", "canq", "give", "message", "me", "whenq", "see")) {
 					named = true
 					add("ask=officer")
 				}

@@ -49,6 +49,11 @@ func resolve(fs []fact, corrected map[int]bool) (keep []fact, clash []string) {
 			clash = append(clash, g[0].code)
 			continue
 		}
+		if some(g, func(f fact) bool { return !f.half() }) { // "it was not cold, it was warm"
+			g = filter(g, func(f fact) bool {
+				return !f.half() || some(g, func(e fact) bool { return !e.half() && f.denies(e) })
+			})
+		}
 		if some(g, func(f fact) bool { return f.was }) && some(g, func(f fact) bool { return !f.was }) {
 			g = filter(g, func(f fact) bool { return !f.was })
 		}
@@ -137,4 +142,19 @@ func filter(g []fact, ok func(fact) bool) []fact {
 		}
 	}
 	return out
+}
+
+// half says whether a fact is only a denial: "not hot" leaves the rest open.
+func (f fact) half() bool {
+	switch f.code {
+	case notHot, notCold, notDry, notWet:
+		return true
+	}
+	return false
+}
+
+// denies says whether a denial contradicts a plain value.
+func (f fact) denies(e fact) bool {
+	return f.code == notHot && e.code == "stick=hot" || f.code == notCold && e.code == "stick=cold" ||
+		f.code == notDry && e.code == "moisture=dry" || f.code == notWet && e.code == "moisture=wet"
 }

@@ -128,6 +128,11 @@ func (l *lexicon) swahiliVerb(w string) (v swVerb, ok bool) {
 			return swVerb{entries: es, tense: past, self: self, passive: pas}, true
 		}
 	}
+	if rest, has := strings.CutPrefix(w, "na"); has && len(rest) > 3 { // nageuza: I am turning
+		if es, self, pas, good := l.objectStem(rest); good {
+			return swVerb{entries: es, tense: ongoing, self: self, passive: pas, mine: true}, true
+		}
+	}
 	if es, pas, good := l.stem(w); good { // geuza!
 		return swVerb{entries: es, tense: order, passive: pas}, true
 	}

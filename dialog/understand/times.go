@@ -50,6 +50,8 @@ func (r *reader) times(cs []clause, f *finding) {
 			}
 		}
 		switch {
+		case c.has("start") && !c.has("not") && !acted && !c.hasDeed() && !stated && odd == 0:
+			when("later") // begun, not ended
 		case acted || c.doubt:
 		case c.has("prog") && !plan && !stated && odd == 0:
 			when("later")
