@@ -355,30 +355,13 @@ func trim(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 func roundTo(v, step float64) int { return int(math.Round(v/step) * step) }
 
 func (x *exchange) rebuiltTold(q Question, m meaning) bool {
-	h := x.Heap(q.Heap)
-	switch {
-	case m.has("did=built") || m.has("did=turned") || m.yes():
-		x.built(h, m.day)
-	case m.no():
-		x.note(h.ID, Snoozed{TaskRebuild, x.today + 1})
-		x.say("asked_tomorrow", nil)
-	default:
-		return false
-	}
-	return true
+	// Opening and restacking a cold heap is its rebuilding.
+	return x.doneOrLater(q, m.asYes("did=turned", "did=built"), func() { x.built(x.Heap(q.Heap), m.day) })
 }
 
 func (x *exchange) pileTold(q Question, m meaning) bool {
-	switch {
-	case m.yes() || m.has("did=built") || m.has("did=covered"):
+	return x.doneOrLater(q, m.asYes("did=built", "did=covered"), func() {
 		x.noteOn(q.Heap, m.day, Built{})
 		x.say("piled", nil)
-	case m.no():
-		x.note(q.Heap, Snoozed{TaskPile, x.today + 1})
-		x.say("asked_tomorrow", nil)
-	default:
-		return false
-	}
-	x.goOn()
-	return true
+	})
 }

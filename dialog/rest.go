@@ -1,6 +1,7 @@
 package dialog
 
 import (
+	"slices"
 	"strings"
 
 	"warmstick/dialog/compost"
@@ -72,11 +73,20 @@ func (x *exchange) stickLate(h Heap, warmth string) {
 }
 
 func (x *exchange) spreadTold(q Question, m meaning) bool {
-	switch {
-	case m.yes():
+	return x.doneOrLater(q, m, func() {
 		x.noteOn(q.Heap, m.day, Opened{})
 		x.say("opened", nil)
-		x.tellNext()
+	})
+}
+
+// doneOrLater serves the questions whether an act is done: yes writes it down,
+// no puts it off to tomorrow, and any report is taken for what it is.
+func (x *exchange) doneOrLater(q Question, m meaning, done func()) bool {
+	switch {
+	case m.yes():
+		done()
+		x.alsoTold(q.Heap, m)
+		x.goOn()
 	case m.no():
 		return x.notYet(q)
 	case len(facts(m.codes)) > 0:
@@ -85,6 +95,18 @@ func (x *exchange) spreadTold(q Question, m meaning) bool {
 		return false
 	}
 	return true
+}
+
+// asYes reads a deed that was asked about as a yes to the question.
+func (m meaning) asYes(deeds ...string) meaning {
+	codes := slices.Clone(m.codes)
+	for i, c := range codes {
+		if slices.Contains(deeds, c) {
+			codes[i] = "answer=yes"
+		}
+	}
+	m.codes = codes
+	return m
 }
 
 func (x *exchange) coolTold(q Question, m meaning) bool {

@@ -156,17 +156,10 @@ func (x *exchange) passedTold(q Question, m meaning) bool {
 }
 
 func (x *exchange) trialSet(q Question, m meaning) bool {
-	switch {
-	case m.yes():
+	return x.doneOrLater(q, m, func() {
 		x.noteOn(q.Heap, m.day, TrialSet{})
 		x.say("trial_started", nil, "worm_trial")
-		x.tellNext()
-	case m.no():
-		return x.notYet(q)
-	default:
-		return false
-	}
-	return true
+	})
 }
 
 func (x *exchange) trialTold(q Question, m meaning) bool {
@@ -311,18 +304,7 @@ func (x *exchange) ripeTold(q Question, m meaning) bool {
 }
 
 func (x *exchange) harvestAnswer(q Question, m meaning) bool {
-	switch {
-	case m.has("did=harvested") || m.yes():
-		x.harvestTold(x.Heap(q.Heap), m.day)
-		x.goOn()
-	case m.no():
-		return x.notYet(q)
-	case len(facts(m.codes)) > 0:
-		return x.factsOrLater(q, m)
-	default:
-		return false
-	}
-	return true
+	return x.doneOrLater(q, m.asYes("did=harvested"), func() { x.harvestTold(x.Heap(q.Heap), m.day) })
 }
 
 func (x *exchange) harvestTold(h Heap, day Day) {
