@@ -1,6 +1,7 @@
 package bot
 
 import (
+	"errors"
 	"fmt"
 	"regexp"
 	"strconv"
@@ -87,7 +88,7 @@ func readClock(rest string) (act, error) {
 	const shape = "a clock line is: clock 2026-03-02 06:00 Africa/Nairobi"
 	f := strings.Fields(rest)
 	if len(f) != 3 {
-		return act{}, fmt.Errorf(shape)
+		return act{}, errors.New(shape)
 	}
 	zone, err := time.LoadLocation(f[2])
 	if err != nil || f[2] == "Local" {

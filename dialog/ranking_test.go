@@ -26,13 +26,12 @@ type simulated struct {
 }
 
 type grower struct {
-	s       State
-	works   bool // the heap gets hot
-	bed     bool // worms are about to leave
-	mute    int  // days of silence still to come
-	gone    bool // silent because given up in mind
-	dead    bool
-	trouble Day
+	s     State
+	works bool // the heap gets hot
+	bed   bool // worms are about to leave
+	mute  int  // days of silence still to come
+	gone  bool // silent because given up in mind
+	dead  bool
 }
 
 const seasonDays, seasonFarmers, visitsADay = 80, 60, 3

@@ -131,7 +131,7 @@ func token(ctx context.Context, m Main, now time.Time) []store.Finding {
 		return []store.Finding{{What: "token", Found: err.Error(), Do: "check TELEGRAM_BOT_TOKEN, TELEGRAM_API_URL and the network"}}
 	}
 	list := []store.Finding{{What: "token", Found: "the platform knows it"}}
-	if off := far.Sub(time.Now()); !far.IsZero() && off.Abs() > time.Minute {
+	if off := time.Until(far); !far.IsZero() && off.Abs() > time.Minute {
 		list = append(list, store.Finding{What: "clock", Found: fmt.Sprintf("it is off by %s from the platform's", off.Round(time.Second)), Do: "set the machine's clock"})
 	}
 	return list

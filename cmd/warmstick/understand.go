@@ -51,14 +51,15 @@ A line that cannot be read is answered with {"error":"..."}; the rest go on, exi
 
 // runUnderstand answers JSON lines of replies with JSON lines of meanings.
 func runUnderstand(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
-	for _, a := range args {
-		switch a {
+	if len(args) > 0 {
+		switch a := args[0]; a {
 		case "-h", "--help", "-help", "help":
 			fmt.Fprint(stdout, understandHelp)
 			return 0
+		default:
+			fmt.Fprintf(stderr, "warmstick understand: %q is not an option; replies are read as JSON lines from standard input, see --help\n", a)
+			return 2
 		}
-		fmt.Fprintf(stderr, "warmstick understand: %q is not an option; replies are read as JSON lines from standard input, see --help\n", a)
-		return 2
 	}
 	in := bufio.NewReaderSize(stdin, 1<<16)
 	out := bufio.NewWriter(stdout)

@@ -17,7 +17,6 @@ import (
 // another growth law, and a wandering draught. The filter must stand up to it.
 type heapOfShells struct {
 	temp, stuff                   [11]float64
-	water                         float64
 	awake, rate, air, draught, dx float64
 	noise                         *rand.Rand
 	wander                        float64
