@@ -101,6 +101,16 @@ func (x *exchange) read(line string) meaning {
 			r = second
 		}
 	}
+	if !r.Sure && kind.asks == "ready" {
+		// "Done" alone is a report only where a deed was asked about; here it is a
+		// yes. Under the shaking question it would read as shaken.
+		switch second := understand.Read(line, x.lang(), "shake"); {
+		case second.Sure && slices.Equal(second.Codes, []string{"did=shook"}):
+			r.Codes, r.Sure = []string{"answer=yes"}, true
+		case second.Sure && slices.Equal(second.Codes, []string{"answer=no"}):
+			r = second
+		}
+	}
 	m := meaning{text: line, guess: r.Guess, lang: r.Lang, day: x.today}
 	if r.Sure {
 		m.codes = r.Codes
