@@ -103,7 +103,7 @@ func (r *reader) split() []clause {
 	var cur []sign
 	sentence := 0
 	flush := func(end string) {
-		if len(cur) > 0 || end == "?" {
+		if len(cur) > 0 || end == "?" && (len(out) == 0 || out[len(out)-1].end != "?") {
 			out = append(out, clause{signs: cur, end: end, sentence: sentence})
 		}
 		cur = nil

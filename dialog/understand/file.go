@@ -157,19 +157,23 @@ func (l *lexicon) put(e entry, ids []int32) {
 		return
 	}
 	if len(ids) > 1 {
+		if e.tense != 0 { // the same words in two tenses: "le echo agua", "le echó agua"
+			for _, k := range l.phrases[ids[0]] {
+				old := &l.said[k]
+				if old.entry.tongue == e.tongue && old.entry.sense == e.sense && old.entry.own == e.own && slices.Equal(old.words, ids) {
+					old.entry.tense |= e.tense
+					return
+				}
+			}
+		}
 		fixed := 0
 		for _, id := range ids {
 			if id != gap {
 				fixed++
 			}
 		}
-		for i, old := range l.phrases[ids[0]] {
-			if old.entry.tongue == e.tongue && old.entry.sense == e.sense && old.entry.own == e.own && slices.Equal(old.words, ids) {
-				l.phrases[ids[0]][i].entry.tense |= e.tense
-				return
-			}
-		}
-		l.phrases[ids[0]] = append(l.phrases[ids[0]], phrase{words: ids, fixed: fixed, entry: e})
+		l.phrases[ids[0]] = append(l.phrases[ids[0]], int32(len(l.said)))
+		l.said = append(l.said, phrase{words: ids, fixed: fixed, entry: e})
 		return
 	}
 	l.single1(e, ids[0])

@@ -69,7 +69,8 @@ type lexicon struct {
 	id      map[string]int32
 	spelled []string
 	senses  [][]entry
-	phrases map[int32][]phrase
+	said    []phrase
+	phrases map[int32][]int32 // by first word, into said
 	single  map[string][]int32
 	sound   [tongues]map[string][]int32
 	bones   map[string][]int32
@@ -98,7 +99,7 @@ var tables = sync.OnceValue(func() *lexicon {
 
 func load(fsys fs.FS) (*lexicon, error) {
 	const words = 1 << 15 // about as many as the tables make; only saves growing
-	l := &lexicon{id: make(map[string]int32, words), phrases: make(map[int32][]phrase, 1<<12),
+	l := &lexicon{id: make(map[string]int32, words), phrases: make(map[int32][]int32, 1<<12), said: make([]phrase, 0, words),
 		spelled: make([]string, 0, words), senses: make([][]entry, 0, words),
 		single: make(map[string][]int32, 1<<11), roots: map[string][]entry{}, bones: make(map[string][]int32, 1<<12)}
 	for t := range l.sound {
@@ -162,40 +163,47 @@ func load(fsys fs.FS) (*lexicon, error) {
 
 // index builds the second keys: by single letters, by sound, by consonants, by nearness.
 func (l *lexicon) index() {
-	var of [tongues]bool
 	used := make([][tongues]bool, len(l.spelled))
 	for id, es := range l.senses {
 		for _, e := range es {
 			used[id][e.tongue] = true
 		}
 	}
-	for _, ps := range l.phrases {
-		for _, p := range ps {
-			for _, id := range p.words {
-				if id != gap {
-					used[id][p.entry.tongue] = true
+	for _, p := range l.said {
+		for _, id := range p.words {
+			if id != gap {
+				used[id][p.entry.tongue] = true
+			}
+		}
+	}
+	var work sync.WaitGroup // the keys do not touch each other
+	work.Go(func() { l.near = newNearest(l.spelled, used) })
+	work.Go(func() {
+		for id, w := range l.spelled {
+			if s := single(w); s != w {
+				l.single[s] = append(l.single[s], int32(id))
+			}
+			if used[id][hiLatn] {
+				if k := bones(w); len(k) >= 2 {
+					l.bones[k] = append(l.bones[k], int32(id))
 				}
 			}
 		}
+	})
+	for t := tongue(0); t < everyone; t++ {
+		if t == hi || t == en {
+			continue
+		}
+		work.Go(func() {
+			for id, w := range l.spelled {
+				if !used[id][t] {
+					continue
+				}
+				if k := sound(t, w); k != "" {
+					l.sound[t][k] = append(l.sound[t][k], int32(id))
+				}
+			}
+		})
 	}
-	for id, w := range l.spelled {
-		if s := single(w); s != w {
-			l.single[s] = append(l.single[s], int32(id))
-		}
-		of = used[id]
-		for t := tongue(0); t < everyone; t++ {
-			if !of[t] || t == hi {
-				continue
-			}
-			if k := sound(t, w); k != "" {
-				l.sound[t][k] = append(l.sound[t][k], int32(id))
-			}
-		}
-		if of[hiLatn] {
-			if k := bones(w); len(k) >= 2 {
-				l.bones[k] = append(l.bones[k], int32(id))
-			}
-		}
-	}
-	l.near = newNearest(l.spelled, used)
+	work.Wait()
 }

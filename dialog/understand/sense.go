@@ -1,6 +1,9 @@
 package understand
 
-import "strings"
+import (
+	"strings"
+	"sync"
+)
 
 // Senses a table row may name, beside the codes themselves (stick=hot, did=turned,
 // seen=flies ...), num=N, unit=U, material=M, animal=A and crop=C.
@@ -60,18 +63,18 @@ var codeValues = map[string]string{
 	"len":      "ft m cm in span",
 }
 
-func senseKnown(s string) bool {
-	if senseNames[s] {
-		return true
+// senseSet is every sense a table may name.
+var senseSet = sync.OnceValue(func() map[string]bool {
+	m := make(map[string]bool, 512)
+	for s := range senseNames {
+		m[s] = true
 	}
-	k, v, ok := strings.Cut(s, "=")
-	if !ok {
-		return false
-	}
-	for _, w := range strings.Fields(codeValues[k]) {
-		if w == v {
-			return true
+	for k, vs := range codeValues {
+		for _, v := range strings.Fields(vs) {
+			m[k+"="+v] = true
 		}
 	}
-	return false
-}
+	return m
+})
+
+func senseKnown(s string) bool { return senseSet()[s] }

@@ -162,7 +162,8 @@ func (r *reader) one(i int) sign {
 		bestRank = r.rank[sw]
 	}
 	for _, id := range r.ids[i] {
-		for _, p := range r.lex.phrases[id] {
+		for _, at := range r.lex.phrases[id] {
+			p := &r.lex.said[at]
 			if p.fixed < bestLen {
 				continue
 			}
