@@ -214,3 +214,43 @@ func (j *jumping) now() time.Time {
 }
 
 func (j *jumping) jump(d time.Duration) { j.ahead.Add(int64(d)) }
+
+// A reminder that could not go before eight in the evening does not go at night,
+// nor the next day: it stays as refused, with the reason.
+func TestNoReminderAtNight(t *testing.T) {
+	f := platform.New(1)
+	defer f.Close()
+	db, err := store.Open(t.Context(), filepath.Join(t.TempDir(), "w.db"), store.Options{Step: parrot})
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer db.Close()
+	clock := startAt(time.Date(2026, 3, 2, 9, 0, 0, 0, time.UTC))
+	if _, err := db.Converse(t.Context(), clock.now(), store.Call{Chat: 1, In: dialog.Message{Kind: dialog.Text, Text: "build"}}); err != nil {
+		t.Fatal(err)
+	}
+	clock.jump(5*24*time.Hour + 10*time.Hour) // seven in the evening, five days on
+	if n, err := scheduler.Tick(t.Context(), db, clock.now()); n != 1 || err != nil {
+		t.Fatal(n, err)
+	}
+	clock.jump(2 * time.Hour)
+	stop, err := work(t.Context(), f, db, clock)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer stop()
+	f.Say(2, "hello")
+	if err := platform.Until(soon(t), "both ends", func() bool { return len(f.Texts(2)) == 1 && len(f.Texts(1)) == 1 }); err != nil {
+		t.Fatal(err)
+	}
+	if err := stop(); err != nil {
+		t.Fatal(err)
+	}
+	if got := f.Texts(1); len(got) != 1 || got[0] != "heard build" {
+		t.Fatalf("sent %q", got)
+	}
+	left, err := db.Letters(t.Context(), clock.now().Add(48*time.Hour), 10, func(int64, int) bool { return true })
+	if err != nil || len(left) != 0 {
+		t.Fatal(left, err)
+	}
+}

@@ -169,3 +169,20 @@ func TestTheSchemaIsTheNewestMigration(t *testing.T) {
 	require.NoError(t, err)
 	require.Len(t, names, schema)
 }
+
+// A reminder that waits when its round ends never goes.
+func TestNoReminderForADeadRound(t *testing.T) {
+	db := open(t, Options{})
+	tell(t, db, noon, 1, "agree")
+	p := tell(t, db, noon, 1, "build").Person
+	later := noon.AddDate(0, 0, 4)
+	o, err := db.Converse(t.Context(), later, Call{Person: p, In: dialog.Reminder{}})
+	require.NoError(t, err)
+	require.Equal(t, 1, o[0].Letters)
+	require.Contains(t, letters(t, db, later), "time for stick")
+	tell(t, db, later, 1, "hello")
+	require.Contains(t, letters(t, db, later), "time for stick", "an answer to something else leaves it")
+	tell(t, db, later, 1, "build")
+	require.NotContains(t, letters(t, db, later), "time for stick")
+	require.Equal(t, 1, count(t, db, "SELECT count(*) FROM letter WHERE refused = 'answered before it went'"), "marked, with the reason")
+}
