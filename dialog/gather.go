@@ -1,11 +1,9 @@
 package dialog
 
 import (
-	"math"
 	"strconv"
 	"strings"
 
-	"warmstick/dialog/compost"
 	"warmstick/dialog/phrases"
 	"warmstick/dialog/understand"
 )
@@ -162,173 +160,6 @@ func (x *exchange) warnOf(told []Gathered) {
 	}
 }
 
-// portions is what lies ready for a heap, as the sums take it.
-func portions(h Heap) []compost.Portion {
-	var list []compost.Portion
-	for _, g := range h.Have {
-		list = append(list, compost.Portion{N: g.N, Unit: g.Unit, Material: g.Material})
-	}
-	return list
-}
-
-// sums says how high a heap the stuff makes, how it is mixed, and what is
-// still missing.
-func (x *exchange) sums(h Heap) {
-	mix, ok := compost.Blend(portions(h), x.s.Person.Measures)
-	if !ok {
-		x.say("cannot_weigh", nil)
-		return
-	}
-	if h.Path == ColdPath {
-		return
-	}
-	x.say("height_so_far", phrases.Args{"High": x.height(mix.M3.Likely)}, classes(mix.Advice)...)
-	goal := compost.HeapGoal()
-	full := mix.M3.Likely >= goal.M3[0] && mix.CN.Likely >= goal.CN[0] && mix.CN.Likely <= goal.CN[1]
-	if full {
-		x.say("mix_full", nil)
-		x.water(mix.Water)
-		x.doubt(mix)
-		return
-	}
-	list, water, ok := compost.Shop(portions(h), x.reachable(h), goal, x.s.Person.Measures)
-	if !ok || len(list) == 0 {
-		x.say("mix_"+mixKey(mix), nil)
-		return
-	}
-	var buys []Gathered
-	for _, b := range list {
-		buys = append(buys, Gathered{N: float64(b.N), Unit: b.Unit, Material: b.Material})
-	}
-	x.say("still_missing", phrases.Args{"List": listOf(buys)})
-	if less, ok := leaveOut(h, x.s.Person.Measures); ok {
-		x.say("or_less", phrases.Args{"One": amount(less)})
-	}
-	x.water(water)
-	x.doubt(mix)
-}
-
-// leaveOut finds how much of the wettest, richest stuff to use so that what is
-// at hand makes a good heap without anything fetched. It looks at dung alone,
-// which is what a farmer has too much of, and gives up when the heap would be
-// too small to heat.
-func leaveOut(h Heap, cal compost.Calibration) (Gathered, bool) {
-	list := portions(h)
-	for i := range list {
-		m, ok := compost.Lookup(list[i].Material)
-		if !ok || m.Class != "dung" {
-			continue
-		}
-		for n := math.Ceil(list[i].N) - 1; n >= 1; n-- {
-			list[i].N = n
-			mix, ok := compost.Blend(list, cal)
-			if !ok || mix.M3.Likely < 1 {
-				break
-			}
-			if mix.CN.Likely >= 25 && mix.CN.Likely <= 35 && mix.Moisture.Likely <= 60 {
-				return Gathered{N: n, Unit: list[i].Unit, Material: list[i].Material}, true
-			}
-		}
-		break
-	}
-	return Gathered{}, false
-}
-
-func classes(list []compost.Class) []string {
-	var s []string
-	for _, c := range list {
-		s = append(s, string(c))
-	}
-	return s
-}
-
-// mixKey is the word on the ratio alone; moisture is seen to by squeezing.
-func mixKey(m compost.Mix) string {
-	for _, c := range m.Advice {
-		switch c {
-		case compost.SlightlyGreen, compost.TooMuchGreen, compost.SlightlyBrown, compost.TooMuchBrown:
-			return string(c)
-		}
-	}
-	return "mix_ok"
-}
-
-// bucket is the litres of the water can a farmer carries (common practice).
-const bucket = 20
-
-func (x *exchange) water(litres float64) {
-	if n := int(math.Round(litres / bucket)); n > 0 {
-		x.say("water_cans", phrases.Args{"N": n})
-	}
-}
-
-// doubt names the one measurement that would settle the advice.
-func (x *exchange) doubt(m compost.Mix) {
-	if m.Settled || !m.DoubtSettles {
-		return
-	}
-	f := strings.Fields(m.Doubt)
-	if len(f) == 3 && f[0] == "weigh" {
-		x.say("weigh_one", phrases.Args{"One": amount(Gathered{N: 1, Unit: f[1], Material: f[2]})})
-	}
-}
-
-// reachable is what a farmer may fetch: more of what they named, in the same
-// measures, and the usual stuff of a kind they have none of.
-func (x *exchange) reachable(h Heap) []compost.Fetch {
-	var can []compost.Fetch
-	kinds := map[string]bool{}
-	seen := map[string]bool{}
-	unit := "basket"
-	for _, g := range h.Have {
-		m, ok := compost.Lookup(g.Material)
-		if !ok || m.Class == "additive" || seen[g.Material] || g.Material == "compost" {
-			continue
-		}
-		seen[g.Material] = true
-		kinds[m.Class] = true
-		unit = g.Unit
-		can = append(can, compost.Fetch{Unit: g.Unit, Material: g.Material, Effort: 1})
-		if len(can) == 6 {
-			break // enough to choose from; the list stays short
-		}
-	}
-	for _, usual := range []struct{ class, material string }{{"dung", "cow_dung"}, {"green", "grass"}, {"brown", "dry_leaves"}} {
-		if !kinds[usual.class] {
-			can = append(can, compost.Fetch{Unit: unit, Material: usual.material, Effort: 1})
-		}
-	}
-	return can
-}
-
-// height is how high the stuff stands on a base of 6 x 4 ft.
-func (x *exchange) height(m3 float64) worded {
-	feet := max(0.5, m3/compost.TradeHeap*4)
-	return x.length(feet * 0.3048)
-}
-
-// units are the farmer's own, or those usual where their language is spoken.
-func (x *exchange) units() string {
-	switch {
-	case x.s.Person.Units != "":
-		return x.s.Person.Units
-	case x.lang() == "es" || x.lang() == "fr":
-		return "metres"
-	}
-	return "feet"
-}
-
-// length says metres in the farmer's own units.
-func (x *exchange) length(m float64) worded {
-	units := x.units()
-	return func(lang string) string {
-		if units == "metres" {
-			return phrases.Text(lang, "in_metres", phrases.Args{"Long": strconv.FormatFloat(math.Round(m*10)/10, 'f', -1, 64)})
-		}
-		return phrases.Text(lang, "in_feet", phrases.Args{"Long": strconv.FormatFloat(math.Round(m/0.3048*2)/2, 'f', -1, 64)})
-	}
-}
-
 func (x *exchange) dateTold(q Question, m meaning) bool {
 	day := Day(0)
 	if v := m.value("days"); v != "" {
@@ -378,31 +209,4 @@ func (x *exchange) siteTold(q Question, m meaning) bool {
 	}
 	x.goOn()
 	return true
-}
-
-// amount says one amount: "3 baskets of cow dung".
-func amount(g Gathered) worded {
-	return func(lang string) string {
-		n := strconv.FormatFloat(g.N, 'f', -1, 64)
-		count := any(n)
-		if g.N == math.Trunc(g.N) {
-			count = int(g.N)
-		}
-		measure := phrases.Text(lang, "unit_"+g.Unit, phrases.Args{"N": count})
-		if g.Material == "" {
-			return measure
-		}
-		return phrases.Text(lang, "amount_of", phrases.Args{"Amount": measure, "Material": phrases.Text(lang, "material_"+g.Material, nil)})
-	}
-}
-
-// listOf says several amounts, the first four of them.
-func listOf(list []Gathered) worded {
-	return func(lang string) string {
-		var parts []string
-		for _, g := range list[:min(len(list), 4)] {
-			parts = append(parts, amount(g)(lang))
-		}
-		return strings.Join(parts, ", ")
-	}
 }

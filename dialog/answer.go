@@ -1,0 +1,156 @@
+package dialog
+
+import (
+	"slices"
+	"strings"
+	"unicode/utf8"
+)
+
+// Answers: a line or a button taken as an answer to the open question.
+
+// reply takes the line as an answer to the open question.
+func (x *exchange) reply(line string, m meaning) bool {
+	q := x.open
+	if q.ID == "" {
+		return false
+	}
+	if c, ok := pickOf(q, line); ok {
+		x.pick(q, c)
+		return true
+	}
+	fact := x.tellsFact(m)
+	if c, ok := pickByWords(x.lang(), q, line, fact); ok && !m.no() && m.value("when") == "" && m.value("ask") == "" &&
+		(!fact || aside(q) && (len(strings.Fields(line)) <= 3 || x.outOfPlace(m))) {
+		x.pick(q, c)
+		return true
+	}
+	if list, ok := x.guessed(q, m); ok {
+		m = list
+	}
+	return x.answerTo(q, m)
+}
+
+// aside says that a question's choices are none of the reports, so that their
+// words ("hot heap") win over a report they resemble.
+func aside(q Question) bool {
+	return !slices.ContainsFunc(q.Choices, func(c Choice) bool { return isFact(c.Means) })
+}
+
+// outOfPlace says that the reports of a message fit no heap there is.
+func (x *exchange) outOfPlace(m meaning) bool {
+	for _, c := range facts(m.codes) {
+		if c == "did=built" || c == "did=layered" || strings.HasPrefix(c, "have=") {
+			return false
+		}
+		if slices.ContainsFunc(x.s.Active(), func(h Heap) bool { return suits(h, c) }) {
+			return false
+		}
+	}
+	return true
+}
+
+// guessed reads a bare word as the first word of a choice shown: "well" under a
+// button that says "Well, inside".
+func (x *exchange) guessed(q Question, m meaning) (meaning, bool) {
+	if len(m.codes) > 0 {
+		return m, false
+	}
+	word := strings.ToLower(plain(m.text))
+	var fit []string
+	for _, c := range q.Choices {
+		first, _, _ := strings.Cut(strings.ToLower(c.Label), " ")
+		if utf8.RuneCountInString(word) >= 3 && plain(first) == word {
+			fit = append(fit, c.Means)
+		}
+	}
+	if len(fit) == 1 {
+		m.codes, m.picked = fit, true
+		return m, true
+	}
+	return m, false
+}
+
+// pick takes one of the numbered choices.
+func (x *exchange) pick(q Question, c Choice) {
+	x.s.Talk.Misses = 0
+	m := meaning{text: c.Label, codes: []string{c.Means}, picked: true, day: x.today}
+	if name, ok := strings.CutPrefix(c.Means, "word="); ok {
+		x.close()
+		x.obey(name, m)
+		return
+	}
+	if x.answerTo(q, m) {
+		return
+	}
+	if !x.reports(m) {
+		x.missed(m)
+	}
+}
+
+// answerTo lets the open question take an answer, or the day it is put off to.
+func (x *exchange) answerTo(q Question, m meaning) bool {
+	kind := questions()[q.ID]
+	if kind.raw != nil && kind.raw(x, q, m) {
+		x.s.Talk.Misses = 0
+		return true
+	}
+	x.close()
+	if w := m.value("when"); w != "" && !x.tellsFact(m) {
+		x.putOff(q, w, m.ahead)
+		x.s.Talk.Misses = 0
+		return true
+	}
+	if kind.answer != nil && kind.answer(x, q, m) {
+		x.s.Talk.Misses = 0
+		return true
+	}
+	x.open = q
+	return false
+}
+
+// tellsFact says whether a meaning holds a report beside its small talk.
+func (x *exchange) tellsFact(m meaning) bool {
+	return slices.ContainsFunc(m.codes, isFact)
+}
+
+func isFact(code string) bool {
+	kind, _, _ := strings.Cut(code, "=")
+	switch kind {
+	case "stick", "temp", "moisture", "smell", "seen", "bottle", "did", "have":
+		return true
+	}
+	return false
+}
+
+// press takes a button of one of our letters. A button of an older question is
+// told so, and the present question is put again.
+func (x *exchange) press(button string) {
+	x.line = ""
+	x.comeBack(button)
+	if x.locked() {
+		x.say("hide_locked", nil)
+		return
+	}
+	if x.staffPress(button) {
+		return
+	}
+	seq, index, ok := strings.Cut(strings.TrimPrefix(button, "a"), ".")
+	n, good := digits(seq)
+	i, fine := digits(index)
+	if !ok || !good || !fine || n != x.s.Talk.Seq || i >= len(x.open.Choices) {
+		x.say("old_button", nil)
+		if x.open.ID != "" {
+			x.again()
+			return
+		}
+		x.tellNext()
+		return
+	}
+	c := x.open.Choices[i]
+	x.line = c.Label
+	x.keepLine(c.Label)
+	if x.strangerPick(c) {
+		return
+	}
+	x.pick(x.open, c)
+}

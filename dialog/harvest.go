@@ -1,0 +1,147 @@
+package dialog
+
+import (
+	"strconv"
+
+	"warmstick/dialog/compost"
+	"warmstick/dialog/phrases"
+)
+
+// Harvest: ripe, taken, weighed, used or sold; the round closes with its days and
+// kilos, and the next heap is offered.
+
+func stars(*exchange, Question) []Choice {
+	var list []Choice
+	for n := 1; n <= 5; n++ {
+		list = append(list, Choice{Label: strconv.Itoa(n), Means: "stars=" + strconv.Itoa(n)})
+	}
+	return list
+}
+
+func (x *exchange) ripeTold(q Question, m meaning) bool {
+	switch {
+	case m.has("did=harvested"):
+		return x.harvestAnswer(q, m)
+	case m.yes():
+		x.noteOn(q.Heap, m.day, Ripe{})
+		x.say("ripe", nil)
+		x.tellNext()
+	case m.no():
+		x.note(q.Heap, Snoozed{TaskRipe, x.today + 10})
+		x.say("not_ripe", nil)
+		x.tellNext()
+	default:
+		return false
+	}
+	return true
+}
+
+func (x *exchange) harvestAnswer(q Question, m meaning) bool {
+	return x.doneOrLater(q, m.asYes("did=harvested"), func() { x.harvestTold(x.Heap(q.Heap), m.day) })
+}
+
+func (x *exchange) harvestTold(h Heap, day Day) {
+	if h.Fed == 0 {
+		x.say("harvest_unknown", nil)
+		return
+	}
+	x.noteOn(h.ID, day, HarvestTaken{})
+	x.say("harvested", nil)
+}
+
+func (x *exchange) yieldTold(q Question, m meaning) bool {
+	kg, ok := x.kgTold(m)
+	if !ok {
+		return false
+	}
+	x.close()
+	x.note(q.Heap, Yielded{kg})
+	if kg > 0 {
+		x.say("yielded", phrases.Args{"Kg": int(kg)})
+	}
+	x.goOn()
+	return true
+}
+
+func (x *exchange) useTold(q Question, m meaning) bool {
+	use := m.value("use")
+	if use == "" {
+		return false
+	}
+	x.note(q.Heap, UseChosen{Use: use})
+	if use != "field" {
+		x.say("sale_how", nil)
+	}
+	x.goOn()
+	return true
+}
+
+func (x *exchange) cropTold(q Question, m meaning) bool {
+	crop := m.value("crop")
+	if crop == "" {
+		return false
+	}
+	h := x.Heap(q.Heap)
+	x.note(q.Heap, UseChosen{Use: h.Use, Crop: crop})
+	if d, ok := compost.Rate(crop); ok {
+		args := phrases.Args{"Low": trim(d.PerM2.Low), "High": trim(d.PerM2.High)}
+		key := "dose_area"
+		if d.PerM2.Low == d.PerM2.High {
+			key = "dose_area_one"
+		}
+		if d.PerPlant.Likely > 0 && d.PerM2.Likely == 0 {
+			key = "dose_plant"
+			args = phrases.Args{"Low": trim(d.PerPlant.Low), "High": trim(d.PerPlant.High)}
+		}
+		x.say(key, args)
+		if reach, ok := compost.Serves(h.YieldKg, crop); ok && h.YieldKg > 0 {
+			if key != "dose_plant" {
+				x.say("reach_area", phrases.Args{"N": roundTo(reach.M2.Likely, 10)})
+			} else {
+				x.say("reach_plants", phrases.Args{"N": int(reach.Plants.Likely)})
+			}
+		}
+	}
+	x.say("care_raw", phrases.Args{"Short": compost.WaitRaw(false), "Long": compost.WaitRaw(true)}, "not_proof")
+	x.goOn()
+	return true
+}
+
+func (x *exchange) rated(q Question, m meaning) bool {
+	n, err := strconv.Atoi(m.value("stars"))
+	if err != nil {
+		d, ok := digits(m.text)
+		if n = d; !ok || n < 1 || n > 5 {
+			if !m.has("when=skip") && !m.no() && x.s.Talk.Misses < 2 {
+				return false
+			}
+			n = -1
+		}
+	}
+	x.close()
+	x.note(q.Heap, Rated{n})
+	x.note(q.Heap, Finished{})
+	x.finished(x.Heap(q.Heap))
+	return true
+}
+
+// finished closes a round with its days and kilos, and offers the next heap.
+func (x *exchange) finished(h Heap) {
+	x.say("done", phrases.Args{"N": int(h.Over - h.Begun), "Heap": int(h.ID)})
+	if h.YieldKg > 0 {
+		x.say("done_kg", phrases.Args{"Kg": int(h.YieldKg)})
+	}
+	x.ask("again", 0)
+}
+
+func (x *exchange) againTold(q Question, m meaning) bool {
+	switch {
+	case m.yes():
+		x.ask("path", 0)
+	case m.no():
+		x.say("rest_now", nil)
+	default:
+		return false
+	}
+	return true
+}

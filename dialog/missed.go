@@ -1,0 +1,56 @@
+package dialog
+
+// Missed: what could not be understood gets the question again, then an example
+// to type, then the officer; never a dead end.
+
+// missed answers what could not be understood: first the question again, then
+// an example to type, then the officer.
+func (x *exchange) missed(m meaning) {
+	x.s.Talk.Misses++
+	q := x.open
+	if m.has("chat=hello") || m.has("chat=thanks") {
+		x.s.Talk.Misses = 0
+		key := "hello_again"
+		if !m.has("chat=hello") {
+			key = "welcome"
+		}
+		x.say(key, x.nameArgs())
+		if q.ID != "" {
+			x.again()
+			return
+		}
+		x.tellNext()
+		return
+	}
+	if q.ID == "" {
+		x.missedFree(m)
+		return
+	}
+	switch {
+	case len(m.guess) > 0 && x.s.Talk.Misses < 3:
+		x.say("not_sure", nil)
+	case x.s.Talk.Misses <= 1:
+		x.say("not_clear", nil)
+	case x.s.Talk.Misses == 2:
+		x.say("hint_"+q.ID, nil)
+	default:
+		x.say("third_miss", nil)
+		x.say("hint_"+q.ID, nil)
+	}
+	x.again()
+}
+
+func (x *exchange) missedFree(m meaning) {
+	if len(m.guess) > 0 {
+		x.put(Question{ID: "doubt", Choices: append(labelled(x.lang(), m.guess[:min(len(m.guess), 4)]...), labelled(x.lang(), "answer=no")...)})
+		return
+	}
+	if x.s.Talk.Misses > 2 {
+		x.say("third_miss", nil)
+	} else if x.s.Talk.Misses == 2 {
+		x.say("hint_free", nil)
+	} else {
+		x.say("not_clear_free", nil)
+	}
+	x.menuQuietly()
+}
