@@ -80,8 +80,8 @@ func (s *serving) environment(env func(string) string) error {
 }
 
 // memory is what the collector is asked to stay under; the target is 60 MB for
-// the whole process.
-const memory = 40 << 20
+// the whole process, of which the program itself takes about 20.
+const memory = 36 << 20
 
 func (s *serving) run(ctx context.Context) error {
 	debug.SetMemoryLimit(memory)
@@ -116,6 +116,7 @@ func (s *serving) run(ctx context.Context) error {
 	g.Go(func() error {
 		// Reads the embedded tables, so that the first to write need not wait for it.
 		dialog.Step(dialog.State{}, dialog.Message{Kind: dialog.Text, Text: "hello"}, time.Now())
+		debug.FreeOSMemory() // reading them left as much behind as they hold
 		return nil
 	})
 	g.Go(func() error {
