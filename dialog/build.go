@@ -20,7 +20,7 @@ func buildQuestions() map[string]question {
 		"small":    {asks: "confirm", task: TaskBuild, choices: choose("pick=wait", "pick=anyway", "pick=cold_dung"), answer: (*exchange).smallTold},
 		"layer":    {asks: "layer", topic: "layer", task: TaskBuild, choices: layerChoices, args: layerArgs, answer: (*exchange).layerTold},
 		"squeeze":  {asks: "squeeze", topic: "moisture", choices: choose("moisture=dry", "moisture=right", "moisture=wet"), answer: (*exchange).squeezeTold},
-		"size":     {asks: "size", choices: sizeChoices, phrase: sizePhrase, raw: (*exchange).sizeTold},
+		"size":     {asks: "size", also: "stick", choices: sizeChoices, phrase: sizePhrase, raw: (*exchange).sizeTold},
 		"rebuilt":  {asks: "ready", task: TaskRebuild, choices: choose("did=built", "when=tomorrow"), answer: (*exchange).rebuiltTold},
 		"pile":     {asks: "ready", task: TaskPile, choices: yesNo, answer: (*exchange).pileTold},
 	}

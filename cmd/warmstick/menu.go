@@ -1,8 +1,36 @@
 package main
 
 import (
+	"golang.org/x/text/language"
+
 	"warmstick/bot"
+	"warmstick/dialog/phrases"
 )
 
-// menu is the words of the platform's menu in each language.
-func menu() []bot.Commands { return nil }
+// menuWords are the words that work in every state, as the platform lists them.
+var menuWords = []string{"menu", "next", "undo", "officer", "help", "stop"}
+
+// menu is the words of the platform's menu in each language. The platform knows
+// no scripts, so Hindi is told once; people without one of the languages see
+// English.
+func menu() []bot.Commands {
+	var all []bot.Commands
+	told := map[string]bool{}
+	for _, lang := range phrases.Languages() {
+		base, _ := language.MustParse(lang).Base()
+		code := base.String()
+		if told[code] {
+			continue
+		}
+		told[code] = true
+		list := bot.Commands{Lang: code}
+		for _, w := range menuWords {
+			list.List = append(list.List, bot.MenuWord{Command: w, Description: phrases.Text(lang, "menu_"+w, nil)})
+		}
+		if lang == phrases.Fallback {
+			all = append(all, bot.Commands{List: list.List})
+		}
+		all = append(all, list)
+	}
+	return all
+}
