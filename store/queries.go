@@ -131,8 +131,10 @@ var sqlOf = [queries]string{
 	letterBatch:  `SELECT count(*) FILTER (WHERE refused IS NULL), count(*) FILTER (WHERE refused IS NOT NULL) FROM letter WHERE batch = ? AND batch <> ''`,
 	letterHalt:   `DELETE FROM letter WHERE batch = ? AND batch <> '' AND refused IS NULL`,
 	letterOne:    `SELECT person, chat, class, until, body FROM letter WHERE id = ? AND refused IS NULL`,
-	letterAfter:  `SELECT coalesce(min(after), 0) FROM letter WHERE class = ? AND after > ? AND refused IS NULL`,
-	letterQueue:  `SELECT id, chat FROM letter WHERE class = ? AND after <= ? AND refused IS NULL ORDER BY after, id`,
+	letterAfter:  `SELECT coalesce(min(after), 0) FROM letter WHERE class = ?1 + 0 AND after > ?2 + 0 AND refused IS NULL`,
+	// "+ 0" keeps the planner from looking at the bound values, for which it would
+	// prepare the statement anew at each call.
+	letterQueue: `SELECT id, chat FROM letter WHERE class = ?1 + 0 AND after <= ?2 + 0 AND refused IS NULL ORDER BY after, id`,
 
 	holdSet:  `INSERT INTO hold VALUES (?, ?, ?) ON CONFLICT (chat) DO UPDATE SET until = excluded.until, tries = excluded.tries`,
 	holdCut:  `DELETE FROM hold WHERE chat = ?`,
