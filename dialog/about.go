@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"warmstick/dialog/phrases"
 )
@@ -37,6 +38,9 @@ func (x *exchange) aboutHeap(list []string) (HeapID, bool) {
 // namedHeap reads "heap 2" inside a message; the phrase words_heap lists what a
 // heap is called.
 func (x *exchange) namedHeap(line string) HeapID {
+	if !strings.ContainsFunc(line, unicode.IsDigit) {
+		return 0
+	}
 	words := strings.Fields(bare(line))
 	for i := range len(words) - 1 {
 		n, ok := digits(words[i+1])
@@ -44,7 +48,7 @@ func (x *exchange) namedHeap(line string) HeapID {
 			continue
 		}
 		for _, lang := range []string{x.lang(), phrases.Fallback} {
-			if slices.ContainsFunc(phrases.Words(lang, "words_heap"), func(w string) bool { return bare(w) == words[i] }) {
+			if slices.Contains(bareWords(lang, "words_heap"), words[i]) {
 				return HeapID(n)
 			}
 		}

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 	"unicode"
 
 	"warmstick/dialog/phrases"
@@ -159,8 +160,7 @@ func pickByWords(lang string, q Question, line string, firm bool) (Choice, bool)
 	for _, c := range q.Choices {
 		key := "words_" + keyOf(c.Means)
 		for _, l := range []string{lang, phrases.Fallback} {
-			for _, w := range phrases.Words(l, key) {
-				w = bare(w)
+			for _, w := range bareWords(l, key) {
 				whole := strings.HasPrefix(c.Means, "answer=") // "done" is yes, "not done" is not
 				if w == "" || !strings.Contains(said, " "+w+" ") || (whole || firm && !strings.Contains(w, " ")) && strings.TrimSpace(said) != w {
 					continue
@@ -178,6 +178,22 @@ func pickByWords(lang string, q Question, line string, firm bool) (Choice, bool)
 		return Choice{}, false
 	}
 	return found[0], true
+}
+
+// bareList keeps the word lists in the form in which lines are searched for them.
+var bareList sync.Map
+
+func bareWords(lang, key string) []string {
+	id := lang + " " + key
+	if words, ok := bareList.Load(id); ok {
+		return words.([]string)
+	}
+	var words []string
+	for _, w := range phrases.Words(lang, key) {
+		words = append(words, bare(w))
+	}
+	bareList.Store(id, words)
+	return words
 }
 
 // bare is a text in its normal form with nothing but words in it.
