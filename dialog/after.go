@@ -8,15 +8,6 @@ import (
 
 // After: how one line of the diary changes a heap. Every change of a stage is here.
 
-// After is the heap with one more line of its diary; the heap it is called on
-// stays as it was. It is total: a line that does not fit is counted in Odd and
-// changes nothing else.
-func (h Heap) After(e Entry) Heap {
-	h = h.own()
-	h.take(e)
-	return h
-}
-
 // own copies what take may write to.
 func (h Heap) own() Heap {
 	h.Have, h.Reads, h.Turns, h.Seen = slices.Clone(h.Have), slices.Clone(h.Reads), slices.Clone(h.Turns), slices.Clone(h.Seen)
@@ -226,7 +217,7 @@ func (h *Heap) takeHeat(e Entry) {
 		}
 		h.Size = [3]float64{ev.Length, ev.Width, ev.Height}
 	case FinishedEarly:
-		h.Early = true
+		h.Early = e.Day
 		h.clearAct(TaskStick, TaskTurn, TaskRest)
 	}
 }
@@ -247,7 +238,7 @@ func shareKept(how string) float64 {
 
 func (h *Heap) startRound() {
 	h.Redo, h.Reads, h.Turns, h.Seen, h.SizeKept = false, nil, nil, nil, 0
-	h.Moisture, h.Smell, h.Early = "", "", false
+	h.Moisture, h.Smell, h.Early = "", "", 0
 	h.Opened, h.Cool, h.Layers = 0, false, max(h.Layers, 1)
 	h.clearAct(roundActs...)
 	h.clearAct(TaskSite, TaskGather, TaskShake, TaskGas, TaskBottleSmell)

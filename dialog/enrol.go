@@ -54,6 +54,7 @@ func (x *exchange) stranger(line string, m meaning) bool {
 	case "consent":
 		if tag, ok := findTongue(line); ok {
 			x.s.Talk.Lang = tag
+			x.say("what_kept", nil)
 			x.ask("consent", 0)
 			return true
 		}

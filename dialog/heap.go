@@ -77,7 +77,7 @@ type Heap struct {
 	SmellDay Day        `json:",omitempty"`
 	Redo     bool       `json:",omitempty"` // rebuilding was ordered and not yet told
 	Turns    []Day      `json:",omitempty"` // this round
-	Early    bool       `json:",omitempty"` // cold, dark and crumbly before its time
+	Early    Day        `json:",omitempty"` // found cold, dark and crumbly before its time
 
 	Opened   Day     `json:",omitempty"`
 	Cool     bool    `json:",omitempty"`

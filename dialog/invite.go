@@ -116,11 +116,23 @@ func looksLikeCode(line string) bool {
 		strings.Trim(strings.ToLower(line), "abcdefghijklmnopqrstuvwxyz0123456789") == ""
 }
 
+// codeIn finds an invite code in a line: people pass on the whole message, with
+// the full stop behind the code.
+func codeIn(line string) string {
+	for word := range strings.FieldsSeq(line) {
+		word = strings.ToLower(strings.Trim(word, ".,:;।!?()[]\"'"))
+		if looksLikeCode(word) {
+			return word
+		}
+	}
+	return ""
+}
+
 // join takes a text that is an invite code. Wrong codes are counted, so that
 // nobody can try them out by the thousand.
 func (x *exchange) join(line string) bool {
-	code := strings.ToLower(strings.TrimSpace(line))
-	if !looksLikeCode(code) {
+	code := codeIn(line)
+	if code == "" {
 		return false
 	}
 	t := &x.s.Talk
@@ -152,6 +164,10 @@ func (x *exchange) join(line string) bool {
 		return true
 	}
 	x.joinQuietly(code)
+	if x.s.Person.Helps != 0 {
+		x.close() // the owner's questions are theirs now
+		return true
+	}
 	x.goOnFrom()
 	return true
 }

@@ -53,6 +53,9 @@ func (x *exchange) staffHears(line string, m Message) bool {
 		return false
 	}
 	c, known := understand.Parse(line, x.lang())
+	if _, label := pickOf(x.open, line); label {
+		known = false // the label of a choice wins over a command of the same word
+	}
 	if known && x.officerWord(c, line) {
 		x.s.Talk.Misses = 0
 		return true

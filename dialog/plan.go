@@ -225,7 +225,7 @@ func (h Heap) warmLong() bool {
 
 func (h Heap) inRest() []Window {
 	open := h.Built + askToOpen
-	if h.Early {
+	if h.Early != 0 {
 		open = min(open, h.LastTurn()+5)
 	}
 	if r, ok := h.Read(); ok && r.Day-h.Built >= openFrom {

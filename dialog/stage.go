@@ -41,7 +41,7 @@ func (h *Heap) heatStage() Stage {
 		return Opening
 	}
 	switch {
-	case h.Early || len(h.Turns) >= 2 || len(h.Turns) == 1 && h.Acts[TaskTurn].Skipped:
+	case h.Early != 0 || len(h.Turns) >= 2 || len(h.Turns) == 1 && h.Acts[TaskTurn].Skipped:
 		return Resting
 	case len(h.Turns) == 1:
 		return Turned
@@ -57,5 +57,5 @@ const openFrom = 25
 // early and was felt cold.
 func (h *Heap) readyToOpen() bool {
 	r, ok := h.Read()
-	return ok && r.Warmth == "cold" && h.Built != 0 && (int(r.Day-h.Built) >= openFrom || h.Early && r.Day-h.LastTurn() >= 1)
+	return ok && r.Warmth == "cold" && h.Built != 0 && (int(r.Day-h.Built) >= openFrom || h.Early != 0 && r.Day > h.Early)
 }

@@ -44,7 +44,7 @@ func (x *exchange) heatNext(h Heap) string {
 		return x.diagnose(h, r)
 	case turned == 0 && r.Warmth != "hot" && !h.readyToOpen() && r.Day == x.today && h.MoistDay < r.Day && r.Day-h.Built >= h.checkFrom():
 		return "moisture"
-	case turned != 0 && r.Day > turned && r.Warmth == "cold" && !h.readyToOpen() && !h.Early && !h.Acts[TaskCrumbly].Skipped:
+	case turned != 0 && r.Day > turned && r.Warmth == "cold" && !h.readyToOpen() && h.Early == 0 && !h.Acts[TaskCrumbly].Skipped:
 		return "crumbly"
 	}
 	return ""
@@ -104,6 +104,10 @@ func (x *exchange) stickTold(h Heap, warmth string, celsius float64, day Day) {
 		x.say("stick_no_heap", nil)
 		return
 	}
+	if h.Built != 0 && day < h.Built && h.Path == HotHeap {
+		x.say("stick_before", nil)
+		return
+	}
 	x.noteOn(h.ID, day, StickRead{Warmth: warmth, Celsius: celsius})
 	now := x.Heap(h.ID)
 	if h.Path == OldManure || h.Path == ColdPath || h.Opened != 0 || h.Sieved != 0 {
@@ -115,10 +119,6 @@ func (x *exchange) stickTold(h Heap, warmth string, celsius float64, day Day) {
 		return
 	}
 	n := int(day - h.Built)
-	if n < 0 {
-		x.say("stick_before", nil)
-		return
-	}
 	phase := compost.BeforeTurn1
 	if len(h.Turns) > 0 {
 		phase = compost.AfterTurn1

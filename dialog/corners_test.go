@@ -1,0 +1,198 @@
+package dialog
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+)
+
+// start brings a farmer to a place in the way, by name.
+var start = map[string][]string{
+	"stranger": nil,
+	"greeted":  {"hello"},
+	"asked":    {"hello", "English"},
+	"enrolled": {"hello", "English", "yes", "Amina", "Nakuru"},
+	"planning": {"hello", "English", "yes", "Amina", "Nakuru", "hot heap", "20 baskets cow dung, 40 bags dry leaves, 20 baskets grass", "no"},
+	"bottle":   {"hello", "English", "yes", "Amina", "Nakuru", "hot heap", "20 baskets cow dung, 40 bags dry leaves, 20 baskets grass", "no", "in 25 days", "bottle", "yes", "6:30", "feet", "yes"},
+	"ready":    {"hello", "English", "yes", "Amina", "Nakuru", "hot heap", "20 baskets cow dung, 40 bags dry leaves, 20 baskets grass", "no", "today", "slurry", "6:30", "feet", "yes"},
+	"heap":     {"hello", "English", "yes", "Amina", "Nakuru", "built 7 days ago", "6 x 4 x 4 ft"},
+	"young":    {"hello", "English", "yes", "Amina", "Nakuru", "built today", "6 x 4 x 4 ft"},
+	"turned":   {"hello", "English", "yes", "Amina", "Nakuru", "built 12 days ago", "6 x 4 x 4 ft", "stick hot", "turned it 3 days ago"},
+	"old":      {"hello", "English", "yes", "Amina", "Nakuru", "built 33 days ago", "6 x 4 x 4 ft"},
+	"cold":     {"hello", "English", "yes", "Amina", "Nakuru", "cold dung", "20 baskets cow dung", "no", "7:00", "yes", "yes"},
+	"feeding":  {"hello", "English", "yes", "Amina", "Nakuru", "built 33 days ago", "6 x 4 x 4 ft", "cold", "yes", "it smells of earth", "cool", "earth"},
+}
+
+// What a farmer may say where nobody expects it. Each row: where, what is said
+// (lines apart by " / "), what the last letter asks, an advice class it or the
+// one before carries, and words in the answer.
+func TestCorners(t *testing.T) {
+	for _, c := range []struct{ where, says, asks, advice, words string }{
+		{"greeted", "Klingon", "language", "", ""},
+		{"greeted", "Klingon / Klingon", "language", "", "English"},
+		{"greeted", "help", "language", "", "language"},
+		{"greeted", "menu", "language", "", ""},
+		{"greeted", "officer", "language", "", "code"},
+		{"greeted", "undo", "language", "", "nothing"},
+		{"greeted", "stop", "", "stopped", ""},
+		{"greeted", "delete me", "", "", "deleted"},
+		{"asked", "Kiswahili", "consent", "", "Ninaandika"},
+		{"asked", "maybe later", "consent", "", "yes"},
+		{"asked", "no", "", "", "nothing about you"},
+		{"asked", "yes / !!! / 12", "name", "", ""},
+		{"asked", "yes / Amina / Narnia / Mordor / Atlantis", "path", "", "Kenya"},
+		{"enrolled", "stick hot", "path", "", "built 4 days ago"},
+		{"enrolled", "help me choose / yes / yes / yes", "have", "", "hot heap"},
+		{"enrolled", "help me choose / yes / yes / no", "path", "", "all three"},
+		{"enrolled", "help me choose / yes / no / yes", "have", "not_proof", ""},
+		{"enrolled", "help me choose / no / no", "path", "", ""},
+		{"enrolled", "3 baskets cow dung", "more", "", "Written"},
+		{"enrolled", "layer down", "squeeze", "", ""},
+		{"enrolled", "2 basins hen dung", "more", "too_much_green", "Hen dung"},
+		{"enrolled", "1 basket pig dung", "more", "", "Wash hands"},
+		{"enrolled", "1 tin ash", "more", "", "cold for a full day"},
+		{"planning", "12 March", "starter", "", "Thursday"},
+		{"planning", "yesterday", "date", "", "does not work"},
+		{"planning", "in 3 days / curd", "starter", "", "4 to 5 days"},
+		{"planning", "in 3 days / curd / curd all the same", "hour", "", "sourest"},
+		{"planning", "in 10 days / curd", "hour", "", "sour"},
+		{"planning", "in 3 days / bottle / no", "starter", "", ""},
+		{"planning", "in 3 days / slurry / 3 in the morning", "hour", "", "night"},
+		{"planning", "in 3 days / slurry / no", "units", "", "06:30"},
+		{"bottle", "is it ready", "", "", "Next"},
+		{"bottle", "bottle is hard", "", "pressure_warning", "cloth"},
+		{"bottle", "shook it and let the gas out", "", "", "days old"},
+		{"bottle", "bottle leaking", "", "pressure_warning", "loosely"},
+		{"bottle", "bottle burst", "", "no_glass", "slurry"},
+		{"bottle", "stirred the starter", "", "", "same day"},
+		{"heap", "shook the bottle", "stick", "", "No bottle"},
+		{"heap", "the bottle is swollen", "stick", "pressure_warning", ""},
+		{"heap", "bottle burst", "stick", "no_glass", ""},
+		{"heap", "layer down", "stick", "", "built already"},
+		{"heap", "68 C", "", "too_warm_turn", "Turn the heap soon"},
+		{"heap", "75 C", "", "too_hot", "Too hot"},
+		{"heap", "90 C", "", "smoke_emergency", "upwind"},
+		{"heap", "hot / stick was cold 4 days ago", "", "", "later stick"},
+		{"heap", "stick was hot 9 days ago", "stick", "", "before this heap"},
+		{"heap", "watered it", "stick", "", "Damp"},
+		{"heap", "covered it", "stick", "", "Loose"},
+		{"heap", "3 baskets dung", "stick", "", "start another"},
+		{"heap", "fed the worms", "stick", "too_hot_for_worms", "kills worms"},
+		{"heap", "worms are dying", "stick", "too_hot_for_worms", ""},
+		{"heap", "sieved it", "stick", "", "Not yet"},
+		{"heap", "harvested", "stick", "", "no worm bed"},
+		{"heap", "built it again / yes", "", "", "round 2"},
+		{"heap", "built it again / no", "stick", "", "as it was"},
+		{"heap", "cold / right / earth / no", "", "", "tomorrow"},
+		{"heap", "warm", "moisture", "warm_wait", "2 days"},
+		{"heap", "hot / turned it", "size", "", "gets its heat"},
+		{"heap", "hot / turned it / 2 ft", "", "", "third"},
+		{"heap", "hot / turned it / 4 ft", "", "", "Not sunk"},
+		{"heap", "hot / turned it / 4 x 4 x 4 ft", "", "", "third"},
+		{"heap", "hot / turned it / it has sunk", "", "", "third"},
+		{"heap", "cold / dry / turned it", "size", "", "does not warm"},
+		{"heap", "flies on it", "stick", "", "Bury"},
+		{"heap", "it smells of ammonia", "stick", "", "dry leaves"},
+		{"young", "stick cold", "", "cold_too_early", "too early"},
+		{"young", "turned it", "size", "", ""},
+		{"turned", "stick cold", "confirm", "cold_check", "crumbly"},
+		{"turned", "stick cold / yes", "", "", "finishing early"},
+		{"turned", "stick cold / no", "", "", "dung slurry"},
+		{"turned", "stick warm", "", "hot_ok", "fine"},
+		{"old", "hot", "", "wait_do_not_open", "Do not open"},
+		{"old", "cold", "ready", "ready_to_open", "ready to open"},
+		{"old", "cold / no", "", "", "tomorrow"},
+		{"cold", "stick cold", "", "", "3 months"},
+		{"cold", "built it", "", "", "Written down"},
+		{"cold", "turned it", "", "", "damp"},
+		{"heap", "my data", "stick", "", "Amina"},
+		{"heap", "pictures", "stick", "", "off"},
+		{"heap", "pictures / pictures", "stick", "", "on"},
+		{"heap", "language / Français", "stick", "", ""},
+		{"heap", "settings", "menu", "", ""},
+		{"heap", "settings / 2 / 7:00", "stick", "", "07:00"},
+		{"heap", "settings / 3 / Kampala", "stick", "", ""},
+		{"heap", "heap 1", "stick", "", "Day 7"},
+		{"heap", "heap 9", "stick", "", "no heap 9"},
+		{"heap", "why", "stick", "", "middle"},
+		{"heap", "help", "stick", "", "menu"},
+		{"heap", "next", "stick", "", ""},
+		{"heap", "menu / no", "", "", "Good"},
+		{"heap", "menu / yes", "stick", "", ""},
+		{"heap", "board", "stick", "", "officers"},
+		{"heap", "invite", "stick", "", "Only officers"},
+		{"heap", "officer", "stick", "", "no officer"},
+		{"heap", "share", "stick", "", "second phone"},
+		{"heap", "hide", "stick", "", "hide mango"},
+		{"heap", "pause", "", "", "rests until"},
+		{"heap", "pause / go on", "stick", "", "we go on"},
+		{"heap", "pause until Friday", "", "", "Friday"},
+		{"heap", "delete me / keep it", "", "", "stays"},
+		{"heap", "aaaaaaaaa1", "stick", "", "do not know that code"},
+		{"heap", "a1aaaaaaaa / b1aaaaaaaa / c1aaaaaaaa / d1aaaaaaaa / e1aaaaaaaa / f1aaaaaaaa", "stick", "", "Too many"},
+		{"heap", "thanks", "stick", "", "welcome"},
+		{"heap", "gibberish foo", "stick", "", "did not understand"},
+		{"heap", "gibberish foo / bar baz / qux quux", "stick", "", "officer"},
+		{"heap", "hot / gibberish foo / bar baz / qux quux", "menu", "", ""},
+	} {
+		t.Run(c.where+": "+c.says, func(t *testing.T) {
+			v := newVillage(t, "2026-03-02T09:00:00+03:00")
+			v.check = house(v)
+			for _, line := range start[c.where] {
+				v.says(1, line)
+			}
+			n := 0
+			for line := range strings.SplitSeq(c.says, " / ") {
+				n = len(v.heard[1])
+				v.says(1, line)
+			}
+			all, advice := "", []string{}
+			for _, l := range v.heard[1][n:] {
+				all += l.Text + "\n"
+				advice = append(advice, l.Advice...)
+			}
+			require.Equal(t, c.asks, asksOf(v.talks[1].Open), all)
+			if c.advice != "" {
+				require.Contains(t, advice, c.advice, all)
+			}
+			require.Contains(t, all, c.words)
+		})
+	}
+}
+
+// A heap that stays warm to day 10 and never gets hot is turned for air.
+func TestALongWarmHeapIsTurned(t *testing.T) {
+	v := newVillage(t, "2026-03-02T09:00:00+03:00")
+	for _, line := range start["young"] {
+		v.says(1, line)
+	}
+	turn := false
+	for range 14 {
+		v.wait(24 * time.Hour)
+		switch v.talks[1].Open.ID {
+		case "stick":
+			v.says(1, "warm")
+		case "turn":
+			turn = true
+		}
+		if asksOf(v.talks[1].Open) == "moisture" {
+			v.says(1, "right")
+		}
+	}
+	require.True(t, turn)
+}
+
+// A phone that refuses our letters gets no reminders until it takes them again.
+func TestABarredPhone(t *testing.T) {
+	v := newVillage(t, "2026-03-02T09:00:00+03:00")
+	for _, line := range start["young"] {
+		v.says(1, line)
+	}
+	require.NotEmpty(t, Plan(v.states[1]))
+	v.step(1, Barred{Now: true})
+	require.Empty(t, Plan(v.states[1]))
+	v.step(1, Barred{Now: false})
+	require.NotEmpty(t, Plan(v.states[1]))
+}
