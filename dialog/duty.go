@@ -214,7 +214,6 @@ func (h Habit) answered(at time.Time) Habit {
 
 func (h *Habit) tally(count func(*HourTally)) {
 	i, found := slices.BinarySearchFunc(h.Hours, h.At, func(t HourTally, hour int) int { return t.Hour - hour })
-	h.Hours = slices.Clone(h.Hours)
 	if !found {
 		h.Hours = slices.Insert(h.Hours, i, HourTally{Hour: h.At})
 	}

@@ -30,6 +30,7 @@ func Fold(id PersonID, diary []Entry) State {
 // was.
 func (s State) After(e Entry) State {
 	s.Heaps = slices.Clone(s.Heaps)
+	s.Person.Habit.Hours = slices.Clone(s.Person.Habit.Hours)
 	if i := s.at(e.Heap); i >= 0 {
 		s.Heaps[i] = s.Heaps[i].own()
 	}

@@ -83,7 +83,8 @@ func (p Person) Groups(r Role) []GroupID {
 }
 
 // take folds one line of the diary in. Lists are replaced, never written to, so
-// that a kept copy of the person stays as it was.
+// that a kept copy of the person stays as it was; the hours of the habit alone
+// are counted in place, and State.After copies them.
 func (p *Person) take(e Entry) {
 	if p.Since.IsZero() {
 		p.Since = e.Noted
