@@ -24,8 +24,9 @@ func menu() []bot.Commands {
 		}
 		told[code] = true
 		list := bot.Commands{Lang: code}
+		said := phrases.Few(lang, menuKeys()...)
 		for _, w := range menuWords {
-			list.List = append(list.List, bot.MenuWord{Command: w, Description: phrases.Text(lang, "menu_"+w, nil)})
+			list.List = append(list.List, bot.MenuWord{Command: w, Description: said["menu_"+w]})
 		}
 		if lang == phrases.Fallback {
 			all = append(all, bot.Commands{List: list.List})
@@ -33,4 +34,12 @@ func menu() []bot.Commands {
 		all = append(all, list)
 	}
 	return all
+}
+
+func menuKeys() []string {
+	var keys []string
+	for _, w := range menuWords {
+		keys = append(keys, "menu_"+w)
+	}
+	return keys
 }

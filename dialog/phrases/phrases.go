@@ -119,6 +119,32 @@ func list(s string) []string {
 	return words
 }
 
+// Few reads some plain sentences of a language without keeping the language at
+// hand, for what is said once at the start.
+func Few(lang string, keys ...string) map[string]string {
+	said := map[string]string{}
+	names, err := fs.Glob(files, "say/"+lang+"/*.toml")
+	if err != nil {
+		panic(err) // the pattern is ours
+	}
+	for _, name := range names {
+		body, err := files.ReadFile(name)
+		if err != nil {
+			panic(err)
+		}
+		var table map[string]any
+		if err := toml.Unmarshal(body, &table); err != nil {
+			panic(fmt.Sprintf("phrases %s: %v", name, err))
+		}
+		for _, key := range keys {
+			if s, ok := table[key].(string); ok {
+				said[key] = s
+			}
+		}
+	}
+	return said
+}
+
 // Text is the sentence under a key with its slots filled. The value under "N",
 // if there is one, chooses the plural form. A missing key or slot is a mistake
 // of ours that the tests of this package find, so Text panics with its name.
