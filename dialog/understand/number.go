@@ -10,7 +10,7 @@ func (r *reader) numbers() {
 	has := false
 	for i := range in {
 		switch in[i].sense {
-		case "num", "half", "dozen", "sadhe", "sava", "paune":
+		case "num", "half", "plushalf", "dozen", "sadhe", "sava", "paune":
 			has = true
 		}
 	}
@@ -19,7 +19,11 @@ func (r *reader) numbers() {
 	}
 	for i := 0; i < len(in); {
 		s := in[i]
-		v, n, ok := r.amount(in[i:])
+		var before *sign
+		if i > 0 {
+			before = &in[i-1]
+		}
+		v, n, ok := r.amount(before, in[i:])
 		if !ok {
 			out = append(out, s)
 			i++
@@ -29,7 +33,7 @@ func (r *reader) numbers() {
 		i += n
 		// a range: 55-60, 55 to 60, entre 55 y 60
 		if i+1 < len(in) && ranges(in[i], len(out) > 0 && out[len(out)-1].sense == "between") {
-			if w, k, ok := r.amount(in[i+1:]); ok && w != v {
+			if w, k, ok := r.amount(nil, in[i+1:]); ok && w != v {
 				m.high = w
 				if w < v {
 					m.value = w // "from 65 to 50": what it is now
@@ -50,8 +54,9 @@ func ranges(s sign, between bool) bool {
 	return s.sense == "-" || s.text == "a" || s.sense == "rangeto" || between && (s.sense == "and" || s.sense == "or")
 }
 
-// amount reads one amount at the head of the signs and says how many it took.
-func (r *reader) amount(in []sign) (v float64, n int, ok bool) {
+// amount reads one amount at the head of the signs and says how many it took; before
+// is the sign in front of them, nil at the start.
+func (r *reader) amount(before *sign, in []sign) (v float64, n int, ok bool) {
 	i := 0
 	plus := 0.0
 	switch in[0].sense {
@@ -65,12 +70,25 @@ func (r *reader) amount(in []sign) (v float64, n int, ok bool) {
 		if len(in) > 1 && in[1].sense == "dozen" {
 			return 6, 2, true
 		}
+		if len(in) > 2 && in[1].sense == "-" && in[2].sense == "dozen" { // demi-douzaine
+			return 6, 3, true
+		}
 		return 0.5, 1, true
+	case "plushalf": // "grass and half a cart": the half stands by itself
+		if before == nil || before.sense != "num" && before.sense != "dozen" {
+			switch {
+			case len(in) > 1 && dimension(in[1].sense) == "unit":
+				return 0.5, 1, true
+			case len(in) > 2 && in[1].sense == "one" && dimension(in[2].sense) == "unit":
+				return 0.5, 2, true
+			}
+		}
+		return 0, 0, false
 	case "dozen":
-		return 12, 1, true
+		return dozens(1, in, 1)
 	case "one":
 		if len(in) > 1 && in[1].sense == "dozen" {
-			return 12, 2, true
+			return dozens(1, in, 2)
 		}
 		if len(in) > 1 && in[1].sense == "plushalf" {
 			return 1.5, 2, true
@@ -131,10 +149,17 @@ func (r *reader) amount(in []sign) (v float64, n int, ok bool) {
 		i++
 	}
 	if i < len(in) && in[i].sense == "dozen" {
-		total *= 12
-		i++
+		return dozens(total+plus, in, i+1)
 	}
 	return total + plus, i, true
+}
+
+// dozens counts n dozens, and the half dozen that may follow at sign i: "docena y media".
+func dozens(n float64, in []sign, i int) (float64, int, bool) {
+	if i < len(in) && in[i].sense == "plushalf" && !(i+1 < len(in) && dimension(in[i+1].sense) == "unit") {
+		return 12*n + 6, i + 1, true
+	}
+	return 12 * n, i, true
 }
 
 // middle is the middle of a range.
