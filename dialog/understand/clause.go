@@ -113,6 +113,9 @@ func (r *reader) split() []clause {
 		if len(cur) >= longClause {
 			flush(",")
 		}
+		if s.sense == "no" && i > 0 && i+1 < len(r.signs) && (s.tongue == hi || s.tongue == hiLatn) && strings.Contains(s.text, " ") && quality(r.signs[i+1].sense) {
+			s.sense = "correct" // "ठंडी, नहीं नहीं गरम": no no, hot
+		}
 		switch s.sense {
 		case ",", ";", ":", "(", ")", "/", "|":
 			if s.sense == "/" {

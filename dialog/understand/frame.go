@@ -61,6 +61,14 @@ func (r *reader) frame(cs []clause) {
 				if s.text == "bien" && !c.hasQuality() {
 					s.sense = "good"
 				}
+			case "or":
+				if (s.text == "कि" || s.text == "ki") && k > 0 && c.has("very") {
+					s.sense = "filler" // "इतनी गरम कि": so hot that
+				}
+			case "bite":
+				if s.text == "bit" && k+1 < len(c.signs) && quality(c.signs[k+1].sense) {
+					s.sense, s.tense = "bit", 0 // "bit dry"
+				}
 			case "atall":
 				if s.text == "nada" && !c.hasQuality() {
 					s.sense = "nothing"

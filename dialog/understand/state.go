@@ -86,6 +86,9 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 		if code == "" || weather {
 			continue
 		}
+		if code == "smell=rotten" && s.own && c.sharperSmell() {
+			continue // "stinks of vinegar": vinegar
+		}
 		if harm && dimension(code) == "seen" {
 			continue // "ants bit me": a doer, not a sight
 		}
@@ -172,4 +175,9 @@ func (c *clause) hasAct() bool {
 		}
 	}
 	return false
+}
+
+// sharperSmell: the clause names what it stinks of.
+func (c *clause) sharperSmell() bool {
+	return c.has("smell=ammonia", "smell=sour", "smell=alcohol")
 }
