@@ -45,6 +45,14 @@ func (r *reader) numbers() {
 				}
 			}
 		}
+		// "saat aath tasla", "mbili tatu": neighbours said one after the other
+		if m.high == v && i < len(in) && in[i].sense == "num" && (m.tongue == hi || m.tongue == hiLatn || m.tongue == sw) && r.asked == "have" {
+			if w, k, ok := r.amount(nil, in[i:]); ok && w == v+1 && k == 1 && v < 20 {
+				m.high = w
+				m.to = in[i].to
+				i++
+			}
+		}
 		out = append(out, m)
 	}
 	r.signs = out

@@ -23,7 +23,7 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 	if c.has("notyet", "forgot") && t&future == 0 {
 		return notDone
 	}
-	if c.has("today") && neg && t&past == 0 {
+	if c.has("today") && neg && t&(past|yet) == 0 {
 		return planned
 	}
 	if c.cant {
