@@ -55,8 +55,8 @@ func (l labelled) row() string {
 }
 
 // The bars are the project's own: right 95 %, wrong 2 %, no danger misread, every
-// language row 92 %. dev_a and dev_c were tuned on;
-// dev_b was written first and is only scored.
+// language row 92 %. dev_a and dev_c were
+// tuned on; dev_b was written first and is only scored.
 func TestCorpora(t *testing.T) {
 	for _, half := range []struct {
 		name         string

@@ -164,7 +164,7 @@ func (r *reader) amount(before *sign, in []sign) (v float64, n int, ok bool) {
 
 // dozens counts n dozens, and the half dozen that may follow at sign i: "docena y media".
 func dozens(n float64, in []sign, i int) (float64, int, bool) {
-	if i < len(in) && in[i].sense == "plushalf" && !(i+1 < len(in) && dimension(in[i+1].sense) == "unit") {
+	if i < len(in) && in[i].sense == "plushalf" {
 		return 12*n + 6, i + 1, true
 	}
 	return 12 * n, i, true
