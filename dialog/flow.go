@@ -40,7 +40,7 @@ func (x *exchange) goOn() {
 	h, ok := x.inHand()
 	if !ok {
 		if x.s.Person.Officer() {
-			x.menuQuietly()
+			x.menu()
 			return
 		}
 		x.ask("path", 0)

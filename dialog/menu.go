@@ -30,9 +30,6 @@ func menuChoices(x *exchange, _ Question) []Choice {
 
 func (x *exchange) menu() { x.ask("menu", 0) }
 
-// menuQuietly opens the menu where there is nothing else to ask.
-func (x *exchange) menuQuietly() { x.ask("menu", 0) }
-
 func (x *exchange) menuTold(_ Question, m meaning) bool {
 	switch {
 	case m.yes():
@@ -286,7 +283,7 @@ func (x *exchange) deleteTold(_ Question, m meaning) bool {
 func (x *exchange) doubtTold(_ Question, m meaning) bool {
 	if m.no() {
 		x.say("hint_free", nil)
-		x.menuQuietly()
+		x.menu()
 		return true
 	}
 	return x.reports(m)

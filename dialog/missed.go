@@ -52,5 +52,5 @@ func (x *exchange) missedFree(m meaning) {
 	} else {
 		x.say("not_clear_free", nil)
 	}
-	x.menuQuietly()
+	x.menu()
 }

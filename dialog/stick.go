@@ -10,7 +10,7 @@ import (
 
 func stickQuestions() map[string]question {
 	return map[string]question{
-		"stick":           {asks: "stick", topic: "stick", task: TaskStick, choices: choose("stick=hot", "stick=warm", "stick=cold"), answer: (*exchange).stickAnswer},
+		"stick":           {asks: "stick", topic: "stick", task: TaskStick, choices: choose("stick=hot", "stick=warm", "stick=cold"), answer: (*exchange).factsOrLater},
 		"moisture":        {asks: "moisture", topic: "moisture", choices: choose("moisture=dry", "moisture=right", "moisture=wet"), answer: (*exchange).factsOrLater},
 		"smell":           {asks: "smell", topic: "smell", choices: choose("smell=earthy", "smell=rotten", "smell=ammonia", "smell=sour", "smell=none"), answer: (*exchange).factsOrLater},
 		"redo":            {asks: "confirm", task: TaskRebuild, choices: yesNo, phrase: redoPhrase, answer: (*exchange).redoTold},
@@ -95,8 +95,6 @@ func (x *exchange) notYet(q Question) bool {
 	x.tellNext()
 	return true
 }
-
-func (x *exchange) stickAnswer(q Question, m meaning) bool { return x.factsOrLater(q, m) }
 
 // stickTold judges a reading.
 func (x *exchange) stickTold(h Heap, warmth string, celsius float64, day Day) {

@@ -42,19 +42,17 @@ func (r *reader) seems() string {
 
 // finding gathers what the clauses said.
 type finding struct {
-	danger  []string
-	facts   []fact
-	deeds   []deed
-	asks    []string
-	haves   []string
-	guess   []string
-	when    string
-	answer  string
-	hello   bool
-	thanks  bool
-	undo    bool
-	problem bool
-	doubt   bool
+	danger []string
+	facts  []fact
+	deeds  []deed
+	asks   []string
+	haves  []string
+	guess  []string
+	when   string
+	answer string
+	hello  bool
+	thanks bool
+	undo   bool
 }
 
 func (r *reader) read() Meaning {

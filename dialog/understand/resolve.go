@@ -42,7 +42,7 @@ func resolve(fs []fact, corrected map[int]bool) (keep []fact, clash []string) {
 		}
 		if some(g, func(f fact) bool { return f.place == 1 }) {
 			g = filter(g, func(f fact) bool {
-				return f.place == 1 || f.place == 0 && some(g, func(e fact) bool { return e.place == 2 }) == false
+				return f.place == 1 || f.place == 0 && !some(g, func(e fact) bool { return e.place == 2 })
 			})
 		}
 		if d == "stick" && len(g) > 0 && !some(g, func(f fact) bool { return f.place != 2 }) {

@@ -9,7 +9,6 @@ type fact struct {
 	was    bool // earlier than now
 	now    bool
 	doubt  bool
-	void   bool
 }
 
 // halves of a denial: "not hot" leaves warm and cold open.
