@@ -7,22 +7,48 @@ import (
 	"strings"
 )
 
+// filing is a lexicon while its tables are read, and what is only then of use.
+type filing struct {
+	*lexicon
+	bare    []int32 // by word: the word without accents; unasked until it was asked for
+	roman   []int32 // by word: the Hindi word in Latin letters; likewise
+	entries room[entry]
+	ids     room[int32]
+	cut     []string // the words of the form in hand
+	one     []int32  // their ids
+}
+
+const unasked = -1
+
+func newFiling() *filing {
+	const words = 1 << 15 // about as many as the tables make; only saves growing
+	return &filing{lexicon: &lexicon{id: make(map[string]int32, words), spelled: make([]string, 0, words),
+		senses: make([][]entry, 0, words), phrases: make([][]int32, 0, words), said: make([]phrase, 0, words), roots: map[string][]entry{}},
+		bare: make([]int32, 0, words), roman: make([]int32, 0, words)}
+}
+
+// room keeps short lists side by side in large blocks: most words have one sense
+// and most keys one word, and a block each would cost more than what is in it.
+type room[T any] struct{ free []T }
+
+func (r *room[T]) keep(list ...T) []T {
+	if cap(r.free)-len(r.free) < len(list) {
+		r.free = make([]T, 0, max(1024, len(list)))
+	}
+	from := len(r.free)
+	r.free = append(r.free, list...)
+	return r.free[from:len(r.free):len(r.free)]
+}
+
 // words files one row: sense, tab, forms parted by "|".
-func (l *lexicon) words(t tongue, file string, cols []string) error {
-	e, err := sense(t, cols[0])
+func (l *filing) words(r row) error {
+	e, err := sense(r.tongue, r.cols[0])
 	if err != nil {
 		return err
 	}
-	r := row{tongue: t, file: file, sense: cols[0]}
-	for _, form := range strings.Split(cols[1], "|") {
-		form = strings.TrimSpace(form)
-		if form == "" {
-			continue
-		}
-		r.forms = append(r.forms, form)
+	for form := range r.forms() {
 		l.file(e, form)
 	}
-	l.rows = append(l.rows, r)
 	return nil
 }
 
@@ -51,52 +77,122 @@ func sense(t tongue, s string) (entry, error) {
 	return e, nil
 }
 
-// file puts one form, of one word or more, under its sense. Hindi forms are
-// filed a second time in Latin letters, as they sound.
-func (l *lexicon) file(e entry, form string) {
-	if e.tongue != hi && simple(form) && strings.IndexByte(form, ' ') < 0 && form != "" {
-		l.single1(e, l.word(form)) // most verb forms
-		return
-	}
-	var ids, bareIDs []int32
-	accented := false
-	for _, t := range tokens0(form) {
-		if t == ".." {
-			ids, bareIDs = append(ids, gap), append(bareIDs, gap)
-			continue
-		}
-		a := l.word(t)
-		b := a
-		if !ascii(t) {
-			b = l.word(string(plain([]rune(t))))
-		}
-		accented = accented || a != b
-		ids, bareIDs = append(ids, a), append(bareIDs, b)
-	}
-	l.put(e, ids)
-	if accented {
-		l.put(e, bareIDs)
+// file puts one form, of one word or more, under its sense: as it is written,
+// without its accents, and Hindi also in Latin letters, as it sounds.
+func (l *filing) file(e entry, form string) {
+	l.cut = tokens0(l.cut[:0], form)
+	l.put(e, l.each(l.word))
+	if !ascii(form) {
+		l.put(e, l.each(l.unaccented))
 	}
 	if e.tongue == hi {
 		e.tongue = hiLatn
-		var roman []int32
-		for _, t := range tokens0(form) {
-			if t == ".." {
-				roman = append(roman, gap)
-				continue
-			}
-			roman = append(roman, l.word(romanise(fold(t))))
-		}
-		l.put(e, roman)
+		l.put(e, l.each(l.romanised))
 	}
 }
 
-// tokens0 cuts a table form into words; ".." stays as it is.
-func tokens0(form string) []string {
-	if simple(form) {
-		return strings.Fields(form)
+// each gives the ids of the words in hand, written in some way.
+func (l *filing) each(id func(string) int32) []int32 {
+	l.one = l.one[:0]
+	for _, w := range l.cut {
+		if w == ".." {
+			l.one = append(l.one, gap)
+			continue
+		}
+		l.one = append(l.one, id(w))
 	}
-	var out []string
+	return l.one
+}
+
+func (l *filing) word(w string) int32 {
+	k := fold(w)
+	if id, ok := l.id[k]; ok {
+		return id
+	}
+	id := int32(len(l.spelled))
+	l.id[k] = id
+	l.spelled = append(l.spelled, k)
+	l.senses, l.phrases = append(l.senses, nil), append(l.phrases, nil)
+	l.bare, l.roman = append(l.bare, unasked), append(l.roman, unasked)
+	return id
+}
+
+func (l *filing) unaccented(w string) int32 {
+	id := l.word(w)
+	if ascii(w) {
+		return id
+	}
+	if l.bare[id] == unasked {
+		l.bare[id] = l.word(string(plain([]rune(w))))
+	}
+	return l.bare[id]
+}
+
+func (l *filing) romanised(w string) int32 {
+	id := l.word(w)
+	if l.roman[id] == unasked {
+		l.roman[id] = l.word(romanise(fold(w)))
+	}
+	return l.roman[id]
+}
+
+func (l *filing) put(e entry, ids []int32) {
+	switch len(ids) {
+	case 0:
+		return
+	case 1:
+		l.sense(e, ids[0])
+		return
+	}
+	if e.tense != 0 { // the same words in two tenses: "le echo agua", "le echó agua"
+		for _, k := range l.phrases[ids[0]] {
+			old := &l.said[k]
+			if old.entry.tongue == e.tongue && old.entry.sense == e.sense && old.entry.own == e.own && slices.Equal(old.words, ids) {
+				old.entry.tense |= e.tense
+				return
+			}
+		}
+	}
+	fixed := 0
+	for _, id := range ids {
+		if id != gap {
+			fixed++
+		}
+	}
+	at := int32(len(l.said))
+	if list := l.phrases[ids[0]]; list != nil {
+		l.phrases[ids[0]] = append(list, at)
+	} else {
+		l.phrases[ids[0]] = l.ids.keep(at)
+	}
+	l.said = append(l.said, phrase{words: l.ids.keep(ids...), fixed: fixed, entry: e})
+}
+
+// sense files a sense under one word.
+func (l *filing) sense(e entry, id int32) {
+	list := l.senses[id]
+	for i := range list {
+		old := &list[i]
+		if old.tongue == e.tongue && old.sense == e.sense && old.own == e.own {
+			old.tense |= e.tense
+			return
+		}
+	}
+	if list == nil {
+		l.senses[id] = l.entries.keep(e)
+		return
+	}
+	l.senses[id] = append(list, e)
+}
+
+// tokens0 cuts a table form into words; ".." stays as it is.
+func tokens0(out []string, form string) []string {
+	if tidy(form) {
+		for w := range strings.FieldsSeq(form) {
+			out = append(out, w)
+		}
+		return out
+	}
 	if strings.Contains(form, "..") {
 		form = strings.ReplaceAll(form, "..", " \u2025 ")
 	}
@@ -129,65 +225,27 @@ func tokens0(form string) []string {
 	return out
 }
 
-// simple says whether a form is lower-case letters and single spaces already.
-func simple(form string) bool {
-	for i := 0; i < len(form); i++ {
-		c := form[i]
-		if c != ' ' && (c < 'a' || c > 'z') || i >= 2 && c == form[i-1] && c == form[i-2] {
+// tidy says whether a form is nothing but spaces and composed lower-case letters,
+// none three times running, so that spelt would leave it as it is.
+func tidy(form string) bool {
+	var last, before rune
+	for _, r := range form {
+		switch {
+		case r == ' ':
+		case r >= 'a' && r <= 'z', r >= 'ß' && r <= 'ÿ' && r != '÷', r == 'œ':
+			if r == last && r == before {
+				return false
+			}
+		case r >= 0x0901 && r <= 0x0957 && r != 0x093c:
+			if r == last {
+				return false
+			}
+		default:
 			return false
 		}
+		last, before = r, last
 	}
 	return true
-}
-
-func (l *lexicon) word(w string) int32 {
-	k := fold(w)
-	if id, ok := l.id[k]; ok {
-		return id
-	}
-	id := int32(len(l.spelled))
-	l.id[k] = id
-	l.spelled = append(l.spelled, k)
-	l.senses = append(l.senses, nil)
-	return id
-}
-
-func (l *lexicon) put(e entry, ids []int32) {
-	if len(ids) == 0 {
-		return
-	}
-	if len(ids) > 1 {
-		if e.tense != 0 { // the same words in two tenses: "le echo agua", "le echó agua"
-			for _, k := range l.phrases[ids[0]] {
-				old := &l.said[k]
-				if old.entry.tongue == e.tongue && old.entry.sense == e.sense && old.entry.own == e.own && slices.Equal(old.words, ids) {
-					old.entry.tense |= e.tense
-					return
-				}
-			}
-		}
-		fixed := 0
-		for _, id := range ids {
-			if id != gap {
-				fixed++
-			}
-		}
-		l.phrases[ids[0]] = append(l.phrases[ids[0]], int32(len(l.said)))
-		l.said = append(l.said, phrase{words: ids, fixed: fixed, entry: e})
-		return
-	}
-	l.single1(e, ids[0])
-}
-
-// single1 files a sense under one word.
-func (l *lexicon) single1(e entry, id int32) {
-	for i, old := range l.senses[id] {
-		if old.tongue == e.tongue && old.sense == e.sense && old.own == e.own {
-			l.senses[id][i].tense |= e.tense
-			return
-		}
-	}
-	l.senses[id] = append(l.senses[id], e)
 }
 
 func ascii(s string) bool {

@@ -1,10 +1,8 @@
 package understand
 
 import (
-	"fmt"
+	"errors"
 	"io/fs"
-	"path"
-	"strings"
 	"sync"
 )
 
@@ -12,7 +10,6 @@ import (
 // clock, of lengths and of commands, in all languages, phrase by first word.
 type glossary struct {
 	first [tongues]map[string][]glossRow
-	rows  []row
 }
 
 type glossRow struct {
@@ -41,29 +38,22 @@ func gloss(fsys fs.FS, names ...string) (*glossary, error) {
 	}
 	for t := tongue(0); t < everyone; t++ {
 		for _, name := range names {
-			b, err := fs.ReadFile(fsys, path.Join("lexicon", folders[t], name))
-			if err != nil {
-				continue // a folder may lack a table: hi-Latn takes most from hi
-			}
-			for n, line := range strings.Split(string(b), "\n") {
-				if strings.TrimSpace(line) == "" || line[0] == '#' {
-					continue
+			for r, err := range rows(fsys, t, name) {
+				if errors.Is(err, fs.ErrNotExist) {
+					break // a folder may lack a table: hi-Latn takes most from hi
 				}
-				cols := strings.Split(strings.TrimRight(line, "\r\t "), "\t")
-				if len(cols) < 2 {
-					return nil, fmt.Errorf("%s/%s line %d: need a sense, a tab and the forms", folders[t], name, n+1)
-				}
-				e, err := sense(t, cols[0])
 				if err != nil {
-					return nil, fmt.Errorf("%s/%s line %d: %w", folders[t], name, n+1, err)
+					return nil, err
 				}
-				r := row{tongue: t, file: name, sense: cols[0]}
-				for _, form := range strings.Split(cols[1], "|") {
-					ws := tokens0(form)
+				e, err := sense(t, r.cols[0])
+				if err != nil {
+					return nil, r.fault(err)
+				}
+				for form := range r.forms() {
+					ws := tokens0(nil, form)
 					if len(ws) == 0 {
 						continue
 					}
-					r.forms = append(r.forms, strings.TrimSpace(form))
 					g.put(t, ws, e)
 					if t == hi {
 						var roman []string
@@ -73,7 +63,6 @@ func gloss(fsys fs.FS, names ...string) (*glossary, error) {
 						g.put(hiLatn, roman, e)
 					}
 				}
-				g.rows = append(g.rows, r)
 			}
 		}
 	}

@@ -30,36 +30,40 @@ func endings(into map[string][]ending, cols []string) error {
 	return nil
 }
 
-// verb files every form of a verb row: sense, class, stems parted by "|". A stem
-// may be followed by the words that belong to it ("pour water"): "mwag + maji"
-// is not needed, since objects are read apart from verbs.
-func (l *lexicon) verb(t tongue, cols []string, ends map[string][]ending) error {
-	e, err := sense(t, cols[0])
+// verb files every form of a verb row: sense, class, stems parted by "|". Objects
+// are read apart from verbs, so a stem is one word ("pour") or a verb and what
+// always goes with it ("dry out").
+func (l *filing) verb(r row, ends map[string][]ending) error {
+	if len(r.cols) < 3 {
+		return fmt.Errorf("need sense, class and stems")
+	}
+	e, err := sense(r.tongue, r.cols[0])
 	if err != nil {
 		return err
 	}
-	if t == sw {
-		for _, root := range strings.Split(cols[2], "|") {
+	stems := strings.SplitSeq(r.cols[2], "|")
+	if r.tongue == sw {
+		for root := range stems {
 			root = strings.TrimSpace(root)
 			l.roots[root] = append(l.roots[root], e)
 		}
 		return nil
 	}
-	list, ok := ends[cols[1]]
+	list, ok := ends[r.cols[1]]
 	if !ok {
-		return fmt.Errorf("no endings for class %q", cols[1])
+		return fmt.Errorf("no endings for class %q", r.cols[1])
 	}
-	for _, stem := range strings.Split(cols[2], "|") {
+	for stem := range stems {
 		stem = strings.TrimSpace(stem)
 		if stem == "" {
 			continue
 		}
-		first, rest, _ := strings.Cut(stem, " ") // "dry out": endings hang on the first word
+		first, rest, more := strings.Cut(stem, " ") // "dry out": endings hang on the first word
 		for _, end := range list {
 			f := e
 			f.tense = end.tense
 			form := first + end.text
-			if rest != "" {
+			if more {
 				form += " " + rest
 			}
 			l.file(f, form)

@@ -2,10 +2,7 @@ package understand
 
 import (
 	"embed"
-	"fmt"
 	"io/fs"
-	"path"
-	"strings"
 	"sync"
 )
 
@@ -70,22 +67,13 @@ type lexicon struct {
 	spelled []string
 	senses  [][]entry
 	said    []phrase
-	phrases map[int32][]int32 // by first word, into said
+	phrases [][]int32 // by first word, into said
 	single  map[string][]int32
 	sound   [tongues]map[string][]int32
 	bones   map[string][]int32
 	near    nearest
 	roots   map[string][]entry // Swahili verb roots
 	sw      swahili
-	rows    []row // kept for tests and for listing collisions
-}
-
-// row is one line of a table as a person wrote it.
-type row struct {
-	tongue tongue
-	file   string
-	sense  string
-	forms  []string
 }
 
 // tables returns the lexicon, parsed on first use.
@@ -98,67 +86,44 @@ var tables = sync.OnceValue(func() *lexicon {
 })
 
 func load(fsys fs.FS) (*lexicon, error) {
-	const words = 1 << 15 // about as many as the tables make; only saves growing
-	l := &lexicon{id: make(map[string]int32, words), phrases: make(map[int32][]int32, 1<<12), said: make([]phrase, 0, words),
-		spelled: make([]string, 0, words), senses: make([][]entry, 0, words),
-		single: make(map[string][]int32, 1<<11), roots: map[string][]entry{}, bones: make(map[string][]int32, 1<<12)}
-	for t := range l.sound {
-		l.sound[t] = make(map[string][]int32, 1<<12)
-	}
+	f := newFiling()
 	for t := tongue(0); t < tongues; t++ {
-		dir := path.Join("lexicon", folders[t])
-		list, err := fs.ReadDir(fsys, dir)
+		names, err := tableFiles(fsys, t)
 		if err != nil {
-			return nil, fmt.Errorf("read lexicon %s: %w", folders[t], err)
+			return nil, err
 		}
 		ends := map[string][]ending{}
-		var verbs [][]string
-		for _, f := range list {
-			if !strings.HasSuffix(f.Name(), ".tsv") {
-				continue
-			}
-			name := path.Join(dir, f.Name())
-			b, err := fs.ReadFile(fsys, name)
-			if err != nil {
-				return nil, fmt.Errorf("read lexicon: %w", err)
-			}
-			for n, line := range strings.Split(string(b), "\n") {
-				if strings.TrimSpace(line) == "" || line[0] == '#' {
-					continue
+		var verbs []row // filed last: they need the endings, and give way to words
+		for _, name := range names {
+			for r, err := range rows(fsys, t, name) {
+				if err != nil {
+					return nil, err
 				}
-				cols := strings.Split(strings.TrimRight(line, "\r\t "), "\t")
-				if len(cols) < 2 {
-					return nil, fmt.Errorf("%s line %d: need a sense, a tab and the forms", name, n+1)
-				}
-				switch f.Name() {
+				switch name {
 				case "verbs.tsv":
-					if len(cols) < 3 {
-						return nil, fmt.Errorf("%s line %d: need sense, class and stems", name, n+1)
-					}
-					verbs = append(verbs, cols)
+					verbs = append(verbs, r)
 				case "endings.tsv":
-					if err := endings(ends, cols); err != nil {
-						return nil, fmt.Errorf("%s line %d: %w", name, n+1, err)
-					}
+					err = endings(ends, r.cols)
 				case "prefixes.tsv":
-					l.sw.prefix(cols)
+					f.sw.prefix(r.cols)
 				case "calendar.tsv", "lengths.tsv", "commands.tsv":
 					// small tables of their own, see glossary.go
 				default:
-					if err := l.words(t, f.Name(), cols); err != nil {
-						return nil, fmt.Errorf("%s line %d: %w", name, n+1, err)
-					}
+					err = f.words(r)
+				}
+				if err != nil {
+					return nil, r.fault(err)
 				}
 			}
 		}
-		for _, v := range verbs {
-			if err := l.verb(t, v, ends); err != nil {
-				return nil, fmt.Errorf("lexicon %s verb %s: %w", folders[t], v[0], err)
+		for _, r := range verbs {
+			if err := f.verb(r, ends); err != nil {
+				return nil, r.fault(err)
 			}
 		}
 	}
-	l.index()
-	return l, nil
+	f.index()
+	return f.lexicon, nil
 }
 
 // index builds the second keys: by single letters, by sound, by consonants, by nearness.
@@ -179,31 +144,49 @@ func (l *lexicon) index() {
 	var work sync.WaitGroup // the keys do not touch each other
 	work.Go(func() { l.near = newNearest(l.spelled, used) })
 	work.Go(func() {
-		for id, w := range l.spelled {
+		l.single = l.keyed(func(_ int, w string) string {
 			if s := single(w); s != w {
-				l.single[s] = append(l.single[s], int32(id))
+				return s
 			}
-			if used[id][hiLatn] {
-				if k := bones(w); len(k) >= 2 {
-					l.bones[k] = append(l.bones[k], int32(id))
+			return ""
+		})
+		l.bones = l.keyed(func(id int, w string) string {
+			if !used[id][hiLatn] {
+				return ""
+			}
+			if k := bones(w); len(k) >= 2 {
+				return k
+			}
+			return ""
+		})
+	})
+	work.Go(func() {
+		for _, t := range [...]tongue{sw, hiLatn, es, fr} {
+			l.sound[t] = l.keyed(func(id int, w string) string {
+				if !used[id][t] {
+					return ""
 				}
-			}
+				return sound(t, w)
+			})
 		}
 	})
-	for t := tongue(0); t < everyone; t++ {
-		if t == hi || t == en {
+	work.Wait()
+}
+
+// keyed files the words under a second key; "" leaves a word out.
+func (l *lexicon) keyed(key func(id int, w string) string) map[string][]int32 {
+	m := make(map[string][]int32, len(l.spelled)/4)
+	var room room[int32]
+	for id, w := range l.spelled {
+		k := key(id, w)
+		if k == "" {
 			continue
 		}
-		work.Go(func() {
-			for id, w := range l.spelled {
-				if !used[id][t] {
-					continue
-				}
-				if k := sound(t, w); k != "" {
-					l.sound[t][k] = append(l.sound[t][k], int32(id))
-				}
-			}
-		})
+		if ids, ok := m[k]; ok {
+			m[k] = append(ids, int32(id))
+			continue
+		}
+		m[k] = room.keep(int32(id))
 	}
-	work.Wait()
+	return m
 }

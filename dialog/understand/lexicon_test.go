@@ -1,6 +1,7 @@
 package understand
 
 import (
+	"iter"
 	"os"
 	"sort"
 	"strings"
@@ -111,16 +112,36 @@ func TestEveryFolderSaysWhoHasReadIt(t *testing.T) {
 }
 
 func TestTablesAreTidy(t *testing.T) {
-	for _, r := range tables().rows {
-		seen := map[string]bool{}
-		for _, f := range r.forms {
-			if f != strings.TrimSpace(f) || strings.Contains(f, "\t") {
-				t.Errorf("%s/%s %s: %q has stray space", folders[r.tongue], r.file, r.sense, f)
+	for r := range everyRow(t) {
+		for form := range strings.SplitSeq(r.cols[1], "|") {
+			if form != strings.TrimSpace(form) || form == "" {
+				t.Errorf("%s/%s line %d %s: %q has stray space or is empty", folders[r.tongue], r.file, r.line, r.cols[0], form)
 			}
-			seen[f] = true
 		}
 	}
 	calendarWords()
 	lengthWords()
 	commandWords()
+}
+
+// everyRow yields every row of every table.
+func everyRow(tb testing.TB) iter.Seq[row] {
+	return func(yield func(row) bool) {
+		for tg := range tongues {
+			names, err := tableFiles(files, tg)
+			if err != nil {
+				tb.Fatal(err)
+			}
+			for _, name := range names {
+				for r, err := range rows(files, tg, name) {
+					if err != nil {
+						tb.Fatal(err)
+					}
+					if !yield(r) {
+						return
+					}
+				}
+			}
+		}
+	}
 }

@@ -1,6 +1,9 @@
 package understand
 
-import "math/bits"
+import (
+	"math/bits"
+	"unicode/utf8"
+)
 
 // nearest finds the one word a mistyped word was meant to be. It is bounded: one
 // slip from four letters up, two from nine; and when two words are equally near
@@ -17,24 +20,29 @@ type nearWord struct {
 
 func newNearest(spelled []string, used [][tongues]bool) nearest {
 	var n nearest
+	var many [len(n.byLen)]int
 	total := 0
-	for _, w := range spelled {
-		total += len(w)
+	for id, w := range spelled {
+		if k := utf8.RuneCountInString(w); k >= 3 && k < len(many) && used[id] != ([tongues]bool{}) {
+			many[k]++
+			total += k
+		}
+	}
+	for k := range n.byLen {
+		n.byLen[k] = make([]nearWord, 0, many[k])
 	}
 	all := make([]rune, 0, total)
 	for id, w := range spelled {
+		k := utf8.RuneCountInString(w)
+		if k < 3 || k >= len(many) || used[id] == ([tongues]bool{}) {
+			continue
+		}
 		at := len(all)
 		for _, r := range w {
 			all = append(all, r)
 		}
 		rs := all[at:len(all):len(all)]
-		if len(rs) < 3 || len(rs) >= len(n.byLen) {
-			continue
-		}
-		if used[id] == ([tongues]bool{}) {
-			continue
-		}
-		n.byLen[len(rs)] = append(n.byLen[len(rs)], nearWord{int32(id), letters(rs), rs})
+		n.byLen[k] = append(n.byLen[k], nearWord{int32(id), letters(rs), rs})
 	}
 	return n
 }

@@ -178,14 +178,14 @@ var latinBases = sync.OnceValue(func() *[0x180][2]uint16 {
 // Devanagari writers use as they please: nukta, candrabindu or anusvara, a nasal
 // letter or anusvara, ये or ए.
 func fold(word string) string {
-	deva := false
+	smooth := true
 	for _, r := range word {
-		if r >= 0x0900 && r <= 0x097f {
-			deva = true
-			break
+		switch r {
+		case '\u093c', '\u0901', '\u094d', 'ऩ', 'ऱ', 'ऴ', 'य':
+			smooth = false
 		}
 	}
-	if !deva {
+	if smooth {
 		return word
 	}
 	in := []rune(word)

@@ -180,10 +180,10 @@ func TestDangersInAnyChatLanguage(t *testing.T) {
 }
 
 func FuzzRead(f *testing.F) {
-	for _, l := range tables().rows {
-		for _, form := range l.forms {
+	for r := range everyRow(f) {
+		for form := range r.forms() {
 			if len(form) > 3 {
-				f.Add(form, folders[l.tongue%everyone], "stick")
+				f.Add(form, folders[r.tongue%everyone], "stick")
 				break
 			}
 		}
