@@ -97,22 +97,35 @@ func (x *exchange) whichHeap(m meaning) {
 	if m.dated {
 		q.Text += "\nday=" + strconv.Itoa(int(m.day))
 	}
+	q.Choices = x.heapChoices()
+	x.put(q)
+}
+
+// heapChoices are the heaps in work, to choose one of.
+func (x *exchange) heapChoices() []Choice {
+	var list []Choice
 	for _, h := range x.s.Active() {
-		if len(q.Choices) < 5 {
-			q.Choices = append(q.Choices, Choice{Label: x.heapLabel(h), Means: "heap=" + strconv.Itoa(int(h.ID))})
+		if len(list) < 5 {
+			list = append(list, Choice{Label: x.heapLabel(h), Means: "heap=" + strconv.Itoa(int(h.ID))})
 		}
 	}
-	x.put(q)
+	return list
+}
+
+// chosenHeap is the heap in work that a choice names.
+func (x *exchange) chosenHeap(m meaning) (Heap, bool) {
+	n, err := strconv.Atoi(m.value("heap"))
+	if err != nil {
+		return Heap{}, false
+	}
+	h, ok := x.s.Heap(HeapID(n))
+	return h, ok && h.Active()
 }
 
 // targetTold goes on with the facts that waited for a heap.
 func (x *exchange) targetTold(q Question, m meaning) bool {
-	n, err := strconv.Atoi(m.value("heap"))
-	if err != nil {
-		return false
-	}
-	h, ok := x.s.Heap(HeapID(n))
-	if !ok || !h.Active() {
+	h, ok := x.chosenHeap(m)
+	if !ok {
 		return false
 	}
 	kept := meaning{codes: strings.Split(q.Text, "\n"), day: x.today}

@@ -108,6 +108,9 @@ func (h *Heap) takeFact(e Entry) {
 		h.Over, h.Complete = e.Day, true
 	case GivenUp:
 		h.Over, h.Left = e.Day, h.Stage
+	case HandedOver:
+		h.Over, h.Left, h.Gone = e.Day, h.Stage, true
+	case Received:
 	case Advised:
 		h.Advice = ev.What
 	case Peril:

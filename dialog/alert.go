@@ -24,7 +24,7 @@ func (x *exchange) alertOfficers(id HeapID, what string) bool {
 	if len(staff) == 0 {
 		return false
 	}
-	x.alertTo(staff[0], x.s.Person.ID, id, what, phrases.Args{"Name": x.s.Person.Name, "Place": x.placeName(), "Text": x.ownWords()})
+	x.alertTo(staff[0], x.s.Person.ID, id, what, phrases.Args{"Name": called(x.s.Person), "Place": x.placeName(), "Text": x.ownWords()})
 	return true
 }
 
@@ -62,7 +62,7 @@ func (x *exchange) alertAgain() {
 			x.clock(0, AlertSeen{a.Farmer}) // left the group, or was deleted
 			continue
 		}
-		args := phrases.Args{"Name": s.Person.Name, "Place": areaLabel(s.Person.Area), "What": perilWord(a.What), "Since": clockText(a.First.In(x.s.Person.Zone()))}
+		args := phrases.Args{"Name": called(s.Person), "Place": areaLabel(s.Person.Area), "What": perilWord(a.What), "Since": clockText(a.First.In(x.s.Person.Zone()))}
 		l := x.letter(x.s, Alert, "alert_again", args, "officer_told")
 		l.Buttons = []Button{{Label: text(x.lang(), "pick_seen", nil), Press: alertSeen}}
 		if a.Sent+1 > passAfter && !a.Passed {
@@ -80,7 +80,7 @@ func (x *exchange) passAlert(farmer State, a Alarm) {
 		if to.Person.ID == x.s.Person.ID || told || to.Person.Barred {
 			continue
 		}
-		x.alertTo(to, a.Farmer, a.Heap, a.What, phrases.Args{"Name": farmer.Person.Name, "Place": areaLabel(farmer.Person.Area),
+		x.alertTo(to, a.Farmer, a.Heap, a.What, phrases.Args{"Name": called(farmer.Person), "Place": areaLabel(farmer.Person.Area),
 			"Text": text(langOf(to), "alert_passed", phrases.Args{"Name": x.ownName()(langOf(to))})})
 		x.clock(0, AlertPassed{Farmer: a.Farmer, To: to.Person.ID})
 		return
@@ -106,7 +106,7 @@ func (x *exchange) seen(farmer PersonID) {
 			continue
 		}
 		x.noteFor(to.Person.ID, to.Person.Zone(), 0, AlertSeen{farmer})
-		l := x.letter(to, Relay, "alert_taken", phrases.Args{"Name": x.ownName(), "Farmer": s.Person.Name})
+		l := x.letter(to, Relay, "alert_taken", phrases.Args{"Name": x.ownName(), "Farmer": called(s.Person)})
 		if at := daytime(x.now, to.Person.Zone()); to.Person.ZoneName != "" && at.After(x.now) {
 			l.After = at
 		}

@@ -87,7 +87,7 @@ func (x *exchange) preview(whom, words string) {
 	}
 	for _, lang := range phrases.Languages() {
 		if count[lang] > 0 {
-			x.say("announce_preview", phrases.Args{"N": count[lang], "Lang": tongueLabel(lang), "Text": text(lang, x.signed("announcement"), phrases.Args{"Name": x.s.Person.Name, "Text": words})})
+			x.say("announce_preview", phrases.Args{"N": count[lang], "Lang": tongueLabel(lang), "Text": text(lang, x.signed("announcement"), phrases.Args{"Name": called(x.s.Person), "Text": words})})
 		}
 	}
 	if night := x.sleeping(cards); night > 0 {
@@ -204,7 +204,7 @@ func (x *exchange) send(whom, words string) {
 			continue
 		}
 		first := len(x.letters)
-		l := x.letter(s, Broadcast, x.signed("announcement"), phrases.Args{"Name": x.s.Person.Name, "Text": words})
+		l := x.letter(s, Broadcast, x.signed("announcement"), phrases.Args{"Name": called(x.s.Person), "Text": words})
 		for i := range x.letters[first:] {
 			m := &x.letters[first+i]
 			m.Batch = batch

@@ -94,7 +94,7 @@ func CardOf(s State) Card {
 		if h.Active() {
 			c.Heaps = append(c.Heaps, heapCard(h))
 		}
-		if h.ID != 0 {
+		if h.ID != 0 && !h.Gone { // its tale goes on in another's card
 			c.Tales = append(c.Tales, taleOf(h, p.Measures))
 		}
 	}

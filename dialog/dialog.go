@@ -81,6 +81,7 @@ const (
 type Invite struct {
 	Code    string
 	Group   GroupID
+	Heap    HeapID `json:",omitempty"` // the heap that a Handing code gives; known to the owner's state alone
 	Role    Role
 	By      PersonID
 	Expires time.Time

@@ -71,15 +71,8 @@ func (x *exchange) drill(c Card) {
 // recent lists the last things that were told of the heaps.
 func (x *exchange) recent(s State, today Day) {
 	var lines []Entry
-	struck := map[int]bool{}
-	diary := x.s.Register.Diary(s.Person.ID)
-	for _, e := range diary {
-		if k, ok := e.Event.(Struck); ok {
-			struck[k.Told] = true
-		}
-	}
-	for _, e := range diary {
-		if e.Heap != 0 && e.By != 0 && !struck[e.Told] && diaryKey(e.Event) != "" {
+	for e := range standing(x.s.Register.Diary(s.Person.ID)) {
+		if e.Heap != 0 && e.By != 0 && diaryKey(e.Event) != "" {
 			lines = append(lines, e)
 		}
 	}

@@ -41,6 +41,9 @@ func (x *exchange) stranger(line string, m meaning) bool {
 	if c, ok := pickOf(x.open, line); ok && x.open.ID != "" {
 		return x.strangerPick(c)
 	}
+	if x.join(line) {
+		return true
+	}
 	switch x.open.ID {
 	case "language":
 		if x.languageTold(x.open, m) {
@@ -63,9 +66,6 @@ func (x *exchange) stranger(line string, m meaning) bool {
 			x.again()
 		}
 	default:
-		if x.join(line) {
-			return true
-		}
 		x.greet(m.lang)
 	}
 	return true
@@ -175,7 +175,7 @@ func (x *exchange) consentTold(_ Question, m meaning) bool {
 }
 
 // nameArgs gives the name to greet with.
-func (x *exchange) nameArgs() phrases.Args { return phrases.Args{"Name": x.s.Person.Name} }
+func (x *exchange) nameArgs() phrases.Args { return phrases.Args{"Name": called(x.s.Person)} }
 
 func (x *exchange) nameTold(_ Question, m meaning) bool {
 	name := tidyName(m.text)

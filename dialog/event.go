@@ -60,6 +60,7 @@ type (
 		Code    string
 		Group   GroupID
 		Role    Role
+		Heap    HeapID `json:",omitempty"` // handed over with the code
 		Expires time.Time
 	}
 	InviteEnded struct{ Code string }
@@ -167,6 +168,13 @@ type (
 	Rated     struct{ Stars int }
 	Finished  struct{}
 	GivenUp   struct{}
+	// HandedOver: another person goes on with the heap. Received is their side of
+	// it, after a copy of the heap's diary.
+	HandedOver struct{ To PersonID }
+	Received   struct {
+		From PersonID
+		Heap HeapID
+	}
 	// Advised: what an officer advised on the spot: water, dry_stuff, rich_stuff,
 	// again or well.
 	Advised struct{ What string }
@@ -209,7 +217,7 @@ var events = func() map[string]reflect.Type {
 		LayerLaid{}, Squeezed{}, Built{}, StickRead{}, Smelt{}, Saw{}, RedoOrdered{}, TurnedOver{}, Sank{}, Measured{},
 		Watered{}, Covered{}, FinishedEarly{}, Opened{}, Cooled{}, Sieved{}, Passed{}, TrialSet{}, TrialDone{},
 		WormsHad{}, Fed{}, WormsSeen{}, Ripe{}, HarvestTaken{}, Yielded{}, UseChosen{}, Rated{}, Finished{},
-		GivenUp{}, Advised{}, Peril{}, PerilSeen{}, Paused{}, Snoozed{}, Skipped{}, Reminded{}, Missed{},
+		GivenUp{}, HandedOver{}, Received{}, Advised{}, Peril{}, PerilSeen{}, Paused{}, Snoozed{}, Skipped{}, Reminded{}, Missed{},
 	} {
 		set[reflect.TypeOf(e).Name()] = reflect.TypeOf(e)
 	}
@@ -311,6 +319,8 @@ func (UseChosen) event()     {}
 func (Rated) event()         {}
 func (Finished) event()      {}
 func (GivenUp) event()       {}
+func (HandedOver) event()    {}
+func (Received) event()      {}
 func (Peril) event()         {}
 func (PerilSeen) event()     {}
 func (Paused) event()        {}

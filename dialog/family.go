@@ -34,13 +34,13 @@ func (x *exchange) familyWord(line string) bool {
 func (x *exchange) helpOwner(inv Invite) {
 	owner, ok := x.s.Register.State(inv.By)
 	if !ok || inv.By == x.s.Person.ID || owner.Person.Helps != 0 {
-		x.say("invite_old", nil)
+		x.say("code_own", nil)
 		return
 	}
 	x.remark(0, Helps{inv.By})
 	x.noteFor(inv.By, owner.Person.Zone(), 0, HelperJoined{x.s.Person.ID})
-	x.say("helping", phrases.Args{"Name": owner.Person.Name})
-	x.letter(owner, Reply, "helper_came", phrases.Args{"Name": x.s.Person.Name})
+	x.say("helping", phrases.Args{"Name": called(owner.Person)})
+	x.letter(owner, Reply, "helper_came", phrases.Args{"Name": called(x.s.Person)})
 }
 
 // forOwner lets a second phone speak for the owner of its heaps. It says false
@@ -58,11 +58,11 @@ func forOwner(s State, in Input, now time.Time) (Answer, bool) {
 	if c, ok := understand.Parse(line, own.lang()); ok && slices.Contains([]string{"stop", "delete_me", "language", "my_data"}, c.Name) {
 		return Answer{}, false
 	}
+	if inv, ok := s.Register.Invite(codeIn(line)); ok && inv.Role == Handing {
+		return Answer{}, false // a heap for this phone itself
+	}
 	if _, ok := own.ownWord(line, "leave"); ok {
-		own.remark(0, Helps{})
-		if owner, ok := s.Register.State(s.Person.Helps); ok {
-			own.noteFor(s.Person.Helps, owner.Person.Zone(), 0, HelperLeft{s.Person.ID})
-		}
+		own.stopHelping()
 		own.line = line
 		own.close()
 		own.say("helping_over", nil)
@@ -85,6 +85,15 @@ func forOwner(s State, in Input, now time.Time) (Answer, bool) {
 	a.Talks = append(a.Talks, TalkOf{owner.Person.ID, a.Talk})
 	a.Talk = s.Talk
 	return a, true
+}
+
+// stopHelping ends this second phone's part in another's heaps.
+func (x *exchange) stopHelping() {
+	id := x.s.Person.Helps
+	x.remark(0, Helps{})
+	if owner, ok := x.s.Register.State(id); ok {
+		x.noteFor(id, owner.Person.Zone(), 0, HelperLeft{x.s.Person.ID})
+	}
 }
 
 // copyToHelpers sends what the clock says to the second phones as well.

@@ -1,28 +1,46 @@
 package dialog
 
-import "slices"
+import (
+	"iter"
+	"slices"
+)
 
 // Fold makes the state from a diary, oldest line first. It is total: any order
 // of any lines gives a person and heaps. The state's Talk and Register stay
 // empty; they are not facts.
 func Fold(id PersonID, diary []Entry) State {
-	struck := map[int]bool{}
-	told := 0
+	s := State{Person: Person{ID: id}}
+	for e := range standing(diary) {
+		s.take(e)
+	}
 	for _, e := range diary {
-		told = max(told, e.Told)
-		if s, ok := e.Event.(Struck); ok {
+		s.Person.Told = max(s.Person.Told, e.Told)
+	}
+	return s
+}
+
+// standing are the lines of a diary that were not taken back.
+func standing(diary []Entry) iter.Seq[Entry] {
+	struck := struckIn(diary)
+	return func(yield func(Entry) bool) {
+		for _, e := range diary {
+			if !struck[e.Told] && !yield(e) {
+				return
+			}
+		}
+	}
+}
+
+// struckIn are the numbers of the told messages that were taken back; 0, the
+// number of lines that undo does not reach, is never one of them.
+func struckIn(diary []Entry) map[int]bool {
+	struck := map[int]bool{}
+	for _, e := range diary {
+		if s, ok := e.Event.(Struck); ok && s.Told != 0 {
 			struck[s.Told] = true
 		}
 	}
-	s := State{Person: Person{ID: id}}
-	for _, e := range diary {
-		if e.Told != 0 && struck[e.Told] {
-			continue
-		}
-		s.take(e)
-	}
-	s.Person.Told = told
-	return s
+	return struck
 }
 
 // After is the state with one more line, which must not strike another: after

@@ -156,7 +156,7 @@ func (x *exchange) command(line string, m meaning) bool {
 	if _, ok := pickOf(x.open, line); ok {
 		return false // the label of a choice wins over a command of the same word
 	}
-	if x.seasonWord(line) || x.hideWord(line) || x.familyWord(line) {
+	if x.seasonWord(line) || x.hideWord(line) || x.familyWord(line) || x.handWord(line) {
 		return true
 	}
 	if c, ok := wordPick(x.lang(), Question{Choices: []Choice{{Means: "word=new_heap"}}}, line); ok && len(strings.Fields(line)) < 4 && c.Means != "" {
@@ -201,6 +201,9 @@ func (x *exchange) obey(name string, m meaning) bool {
 	case "why":
 		x.why()
 	case "delete_me":
+		if len(x.s.Active()) > 0 {
+			x.say("delete_hand", nil)
+		}
 		x.ask("delete", 0)
 	case "my_data":
 		x.myData()

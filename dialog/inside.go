@@ -124,6 +124,7 @@ func (x *exchange) onBehalf(in *Inside, input Input) {
 		}
 		x.entries = append(x.entries, e)
 	}
+	x.talks = append(x.talks, a.Talks...)
 	for _, id := range a.Forget {
 		x.forget = append(x.forget, id)
 		x.s.Talk.Inside = nil

@@ -160,7 +160,10 @@ func (x *exchange) join(line string) bool {
 	if x.s.Person.Consent == "" && !x.s.Person.Appointed {
 		x.s.Talk.Code = code
 		x.say("invite_later", nil)
-		x.ask("language", 0)
+		if x.open.ID == "" {
+			x.ask("language", 0)
+		}
+		x.again()
 		return true
 	}
 	x.joinQuietly(code)
@@ -189,8 +192,12 @@ func (x *exchange) joinQuietly(code string) {
 		x.say("invite_old", nil)
 		return
 	}
-	if inv.Role == Helping {
+	switch inv.Role {
+	case Helping:
 		x.helpOwner(inv)
+		return
+	case Handing:
+		x.takeOver(inv)
 		return
 	}
 	g, known := x.s.Register.Group(inv.Group)
@@ -213,6 +220,12 @@ func (x *exchange) joinQuietly(code string) {
 	x.takeMeasures(g)
 }
 
+// measureOf is the line for one of compost's keys: "basket cow_dung".
+func measureOf(key string, kg float64) MeasureSet {
+	unit, material, _ := strings.Cut(key, " ")
+	return MeasureSet{Unit: unit, Material: material, Kg: kg}
+}
+
 // takeMeasures gives a newcomer what the group's own measures weigh.
 func (x *exchange) takeMeasures(g Group) {
 	for _, m := range g.Staff {
@@ -221,8 +234,7 @@ func (x *exchange) takeMeasures(g Group) {
 			continue
 		}
 		for _, key := range slices.Sorted(maps.Keys(s.Person.Measures)) {
-			unit, material, _ := strings.Cut(key, " ")
-			x.remark(0, MeasureSet{Unit: unit, Material: material, Kg: s.Person.Measures[key]})
+			x.remark(0, measureOf(key, s.Person.Measures[key]))
 		}
 		return
 	}

@@ -81,19 +81,11 @@ func (x *exchange) leaveNumbers(g GroupID) {
 	zone := x.s.Person.Zone()
 	x.clockFor(id, zone, LeftBehind{})
 	x.clockFor(id, zone, Joined{g})
-	diary := x.s.Register.Diary(x.s.Person.ID)
-	struck := map[int]bool{}
-	for _, e := range diary {
-		if k, ok := e.Event.(Struck); ok {
-			struck[k.Told] = true
+	for e := range standing(x.s.Register.Diary(x.s.Person.ID)) {
+		if e.Heap != 0 {
+			e.ID, e.Person, e.By, e.Told = 0, id, 0, 0
+			x.entries = append(x.entries, e)
 		}
-	}
-	for _, e := range diary {
-		if e.Heap == 0 || e.Told != 0 && struck[e.Told] {
-			continue
-		}
-		e.ID, e.Person, e.By, e.Told = 0, id, 0, 0
-		x.entries = append(x.entries, e)
 	}
 }
 

@@ -288,6 +288,12 @@ func nameOf(c Card, lang string) string {
 	return c.Name
 }
 
+// called is how a person is spoken of: by name, or as a farmer where the name
+// was not told yet.
+func called(p Person) worded {
+	return func(lang string) string { return nameOf(Card{Name: p.Name}, lang) }
+}
+
 func areaLabel(area string) string {
 	if p, ok := placeByID(area); ok {
 		return capital(p.label)

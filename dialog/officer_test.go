@@ -283,13 +283,7 @@ func TestFarmersWithoutPhones(t *testing.T) {
 	v.says(3, "Mama Njeri")
 	require.Equal(t, "consent", asksOf(v.talks[3].Open))
 	v.says(3, "yes")
-	var njeri PersonID
-	for id, s := range v.states {
-		if s.Person.Name == "Mama Njeri" {
-			njeri = id
-		}
-	}
-	require.NotZero(t, njeri)
+	njeri := v.named("Mama Njeri")
 	require.Equal(t, PersonID(3), v.states[njeri].Person.Keeper)
 	require.Contains(t, v.answer(3, "heap njeri"), "Mama Njeri")
 	v.says(3, "1")

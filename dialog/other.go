@@ -66,15 +66,15 @@ func (x *exchange) passOn(m Message) {
 	}
 	if x.open.ID == "answer_text" {
 		if to, ok := x.reach(x.open.Who); ok {
-			l := x.letter(to, Relay, x.signed("relay_down_"+string(m.Kind)), phrases.Args{"Name": x.s.Person.Name})
+			l := x.letter(to, Relay, x.signed("relay_down_"+string(m.Kind)), phrases.Args{"Name": called(x.s.Person)})
 			l.File = &Enclosed{Kind: m.Kind, File: m.File}
-			x.say("relayed_down", phrases.Args{"Name": to.Person.Name})
+			x.say("relayed_down", phrases.Args{"Name": called(to.Person)})
 			return
 		}
 	}
 	passed := false
 	for _, to := range x.officerStates() {
-		l := x.letter(to, Relay, "relay_"+string(m.Kind), phrases.Args{"Name": x.s.Person.Name, "Place": x.placeName()})
+		l := x.letter(to, Relay, "relay_"+string(m.Kind), phrases.Args{"Name": called(x.s.Person), "Place": x.placeName()})
 		l.File = &Enclosed{Kind: m.Kind, File: m.File}
 		x.opens(l, to)
 		passed = true

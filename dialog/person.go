@@ -158,7 +158,7 @@ func (p *Person) take(e Entry) {
 		p.Made = append(slices.Clip(p.Made), Group{ID: ev.Group, Name: ev.Name})
 		p.Roles = withRole(p.Roles, ev.Group, Officer)
 	case InviteMade:
-		p.Invites = append(slices.Clip(p.Invites), Invite{Code: ev.Code, Group: ev.Group, Role: ev.Role, By: p.ID, Expires: ev.Expires})
+		p.Invites = append(slices.Clip(p.Invites), Invite{Code: ev.Code, Group: ev.Group, Role: ev.Role, Heap: ev.Heap, By: p.ID, Expires: ev.Expires})
 	case InviteEnded:
 		p.Invites = slices.Clone(p.Invites)
 		for i := range p.Invites {

@@ -87,7 +87,7 @@ func (x *exchange) relayUp(words string) {
 		return l == words || ok && c.Name == "officer"
 	})
 	for _, to := range x.officerStates() {
-		args := phrases.Args{"Name": x.s.Person.Name, "Place": x.placeName(), "Text": cut(words, wordsLimit)}
+		args := phrases.Args{"Name": called(x.s.Person), "Place": x.placeName(), "Text": cut(words, wordsLimit)}
 		l := x.letter(to, Relay, "relay_up", args)
 		context := ""
 		if h, ok := x.inHand(); ok {
@@ -115,9 +115,9 @@ func (x *exchange) relayUp(words string) {
 // opens puts the open answer to an officer at the end of a letter. A letter that
 // waits for the morning opens it then.
 func (x *exchange) opens(l *Letter, to State) {
-	ask := text(langOf(to), "ask_answer_text", phrases.Args{"Name": x.s.Person.Name})
+	ask := text(langOf(to), "ask_answer_text", phrases.Args{"Name": called(x.s.Person)})
 	if utf8.RuneCountInString(l.Text)+1+utf8.RuneCountInString(ask) > letterLimit {
-		l = x.letter(to, Relay, "ask_answer_text", phrases.Args{"Name": x.s.Person.Name})
+		l = x.letter(to, Relay, "ask_answer_text", phrases.Args{"Name": called(x.s.Person)})
 	} else {
 		l.Text += "\n" + ask
 	}
@@ -198,7 +198,7 @@ func (x *exchange) answerText(q Question, m meaning) bool {
 		return false
 	}
 	x.close()
-	l := x.letter(to, Relay, x.signed("relay_down"), phrases.Args{"Name": x.s.Person.Name, "Text": cut(m.text, wordsLimit)})
+	l := x.letter(to, Relay, x.signed("relay_down"), phrases.Args{"Name": called(x.s.Person), "Text": cut(m.text, wordsLimit)})
 	night := false
 	if to.Person.Asking.IsZero() { // not asked for: not at night
 		l.After = daytime(x.now, to.Person.Zone())
@@ -208,7 +208,7 @@ func (x *exchange) answerText(q Question, m meaning) bool {
 	}
 	x.noteFor(q.Who, to.Person.Zone(), 0, OfficerWrote{cut(m.text, wordsLimit)})
 	x.seen(q.Who)
-	x.say("relayed_down", phrases.Args{"Name": to.Person.Name})
+	x.say("relayed_down", phrases.Args{"Name": called(to.Person)})
 	if len([]rune(m.text)) > wordsLimit {
 		x.say("relayed_cut", phrases.Args{"N": wordsLimit})
 	}

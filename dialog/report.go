@@ -162,12 +162,7 @@ func DiaryTable(names bool) Table { return blank("diary", names) }
 // who was told of what stay out of it; words that people wrote are in it only
 // with names.
 func DiaryRows(t *Table, diary []Entry, names bool) {
-	struck := map[int]bool{}
-	for _, e := range diary {
-		if k, ok := e.Event.(Struck); ok {
-			struck[k.Told] = true
-		}
-	}
+	struck := struckIn(diary)
 	for _, e := range diary {
 		if !names && wordy(e.Event) || secret(e.Event) {
 			continue
@@ -184,7 +179,7 @@ func DiaryRows(t *Table, diary []Entry, names bool) {
 			by = "farmer"
 		}
 		t.add(map[string]any{"farmer": int(e.Person), "heap": int(e.Heap), "day": dateCell(e.Day), "noted": e.Noted.UTC(), "told_by": by,
-			"event": kind, "value": string(body), "struck": yesOrNo(e.Told != 0 && struck[e.Told])})
+			"event": kind, "value": string(body), "struck": yesOrNo(struck[e.Told])})
 	}
 }
 

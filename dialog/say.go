@@ -65,7 +65,7 @@ func (x *exchange) answer() Answer {
 		t.Line, t.Lines, t.Past = 0, nil, nil
 	}
 	x.lendZone()
-	return Answer{Entries: x.entries, Talk: t, Letters: x.keeps(append(letters, x.letters...)), Forget: x.forget, Halt: x.halt}
+	return Answer{Entries: x.entries, Talk: t, Letters: x.keeps(append(letters, x.letters...)), Forget: x.forget, Halt: x.halt, Talks: x.talks}
 }
 
 // render makes the pieces into as few letters as their limits allow. Buttons

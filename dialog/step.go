@@ -67,6 +67,7 @@ type exchange struct {
 	letters []Letter
 	forget  []PersonID
 	halt    []string // announcements to take back
+	talks   []TalkOf // conversations of others that change with this one
 	asked   *piece   // the words that put the open question, where they are not its own
 }
 
