@@ -99,14 +99,14 @@ const longClause = 40
 // split cuts the signs into clauses at marks, joining words and before a question
 // word that follows a finished statement.
 func (r *reader) split() []clause {
-	var out []clause
-	var cur []sign
+	out := make([]clause, 0, len(r.signs)/4+1)
+	cur := make([]sign, 0, len(r.signs)) // the clauses lie in it end to end
 	sentence := 0
 	flush := func(end string) {
 		if len(cur) > 0 || end == "?" && (len(out) == 0 || out[len(out)-1].end != "?") {
-			out = append(out, clause{signs: cur, end: end, sentence: sentence})
+			out = append(out, clause{signs: cur[:len(cur):len(cur)], end: end, sentence: sentence})
 		}
-		cur = nil
+		cur = cur[len(cur):]
 	}
 	for i := 0; i < len(r.signs); i++ {
 		s := r.signs[i]

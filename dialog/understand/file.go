@@ -14,6 +14,7 @@ type filing struct {
 	roman   []int32 // by word: the Hindi word in Latin letters; likewise
 	entries room[entry]
 	ids     room[int32]
+	opens   room[opening]
 	cut     []string // the words of the form in hand
 	one     []int32  // their ids
 }
@@ -23,7 +24,7 @@ const unasked = -1
 func newFiling() *filing {
 	const words = 1 << 15 // about as many as the tables make; only saves growing
 	return &filing{lexicon: &lexicon{id: make(map[string]int32, words), spelled: make([]string, 0, words),
-		senses: make([][]entry, 0, words), phrases: make([][]int32, 0, words), said: make([]phrase, 0, words), roots: map[string][]entry{}},
+		senses: make([][]entry, 0, words), phrases: make([][]opening, 0, words), said: make([]phrase, 0, words), roots: map[string][]entry{}},
 		bare: make([]int32, 0, words), roman: make([]int32, 0, words)}
 }
 
@@ -145,8 +146,8 @@ func (l *filing) put(e entry, ids []int32) {
 		return
 	}
 	if e.tense != 0 { // the same words in two tenses: "le echo agua", "le echó agua"
-		for _, k := range l.phrases[ids[0]] {
-			old := &l.said[k]
+		for _, o := range l.phrases[ids[0]] {
+			old := &l.said[o.at]
 			if old.entry.tongue == e.tongue && old.entry.sense == e.sense && old.entry.own == e.own && slices.Equal(old.words, ids) {
 				old.entry.tense |= e.tense
 				return
@@ -159,11 +160,11 @@ func (l *filing) put(e entry, ids []int32) {
 			fixed++
 		}
 	}
-	at := int32(len(l.said))
+	open := opening{ids[1], int32(len(l.said))}
 	if list := l.phrases[ids[0]]; list != nil {
-		l.phrases[ids[0]] = append(list, at)
+		l.phrases[ids[0]] = append(list, open)
 	} else {
-		l.phrases[ids[0]] = l.ids.keep(at)
+		l.phrases[ids[0]] = l.opens.keep(open)
 	}
 	l.said = append(l.said, phrase{words: l.ids.keep(ids...), fixed: fixed, entry: e})
 }

@@ -61,13 +61,17 @@ type phrase struct {
 
 const gap = -1
 
+// opening points from a phrase's first word to the phrase; second is its next word,
+// by which most phrases are ruled out at once.
+type opening struct{ second, at int32 }
+
 // lexicon is all tables together, read once.
 type lexicon struct {
 	id      map[string]int32
 	spelled []string
 	senses  [][]entry
 	said    []phrase
-	phrases [][]int32 // by first word, into said
+	phrases [][]opening // by first word
 	single  map[string][]int32
 	sound   [tongues]map[string][]int32
 	bones   map[string][]int32

@@ -6,7 +6,6 @@ import "math"
 // two", "hamsini na tano", "cent vingt", "sadhe teen", "two and a half", "55-60".
 func (r *reader) numbers() {
 	in := r.signs
-	out := in[:0:0]
 	has := false
 	for i := range in {
 		switch in[i].sense {
@@ -17,6 +16,7 @@ func (r *reader) numbers() {
 	if !has {
 		return
 	}
+	out := make([]sign, 0, len(in))
 	for i := 0; i < len(in); {
 		s := in[i]
 		var before *sign

@@ -162,8 +162,11 @@ func (r *reader) one(i int) sign {
 		bestRank = r.rank[sw]
 	}
 	for _, id := range r.ids[i] {
-		for _, at := range r.lex.phrases[id] {
-			p := &r.lex.said[at]
+		for _, o := range r.lex.phrases[id] {
+			if o.second != gap && !r.follows(i+1, o.second) {
+				continue
+			}
+			p := &r.lex.said[o.at]
 			if p.fixed < bestLen {
 				continue
 			}
@@ -227,6 +230,18 @@ func (r *reader) match(j int, words []int32) (end int, ok bool) {
 		}
 	}
 	return 0, false
+}
+
+// follows says whether a word stands at token j or, past one filler, after it.
+func (r *reader) follows(j int, id int32) bool {
+	for k := j; k <= j+1 && k < len(r.ids); k++ {
+		for _, x := range r.ids[k] {
+			if x == id {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func (r *reader) skippable(j int) bool {

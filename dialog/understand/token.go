@@ -39,7 +39,7 @@ func tokens(text string) []token {
 	if len(in) > longest {
 		in = in[:longest]
 	}
-	out := make([]token, 0, min(len(in)/4+2, 64))
+	out := make([]token, 0, len(in)/4+2)
 	for i := 0; i < len(in) && len(out) < mostTokens; {
 		r := in[i]
 		start := i
@@ -86,8 +86,11 @@ func tokens(text string) []token {
 				out = append(out, token{kind: word, raw: string(joined), text: string(plain(joined)), from: start, to: i})
 				continue
 			}
-			w := in[start:i]
-			raw, text := string(w), string(plain(w))
+			raw := string(in[start:i])
+			text := raw
+			if !ascii(raw) {
+				text = string(plain(in[start:i]))
+			}
 			if strings.ContainsAny(text, "0123456789") {
 				raw = unleet(text)
 				text = raw
@@ -125,6 +128,9 @@ func elided(s string) bool {
 }
 
 func letter(r rune) bool {
+	if r < 0x80 {
+		return r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z'
+	}
 	return unicode.IsLetter(r) || unicode.Is(unicode.Mn, r) || unicode.Is(unicode.Mc, r)
 }
 
