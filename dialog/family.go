@@ -96,15 +96,25 @@ func (x *exchange) stopHelping() {
 	}
 }
 
-// copyToHelpers sends what the clock says to the second phones as well.
-func (x *exchange) copyToHelpers(letters []Letter) []Letter {
+// copyToHelpers says what the clock says to the second phones as well, each in
+// its own language.
+func (x *exchange) copyToHelpers(t Talk) []Letter {
 	var copies []Letter
 	for _, id := range x.s.Person.Helpers {
 		helper, ok := x.s.Register.State(id)
 		if !ok || helper.Person.Helps != x.s.Person.ID || helper.Person.Stopped || helper.Person.Barred {
 			continue
 		}
-		for _, l := range letters {
+		theirs := *x
+		theirs.tongue = langOf(helper)
+		talk := t
+		talk.Said = 0
+		if list := questions()[t.Open.ID].choices; list != nil {
+			if labels := list(&theirs, t.Open); len(labels) == len(t.Open.Choices) {
+				talk.Open.Choices = labels
+			}
+		}
+		for _, l := range theirs.render(&talk) {
 			l.To = id
 			copies = append(copies, l)
 		}

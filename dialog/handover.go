@@ -88,7 +88,10 @@ func (x *exchange) takeOver(inv Invite) {
 	}
 	x.letter(reader, Reply, "hand_taken", phrases.Args{"Name": called(x.s.Person), "Heap": int(theirs.ID)}).Asks = ""
 	x.say("hand_got", phrases.Args{"Name": called(owner.Person), "Heap": int(id)})
-	x.statusOf(x.Heap(id))
+	x.stands(x.Heap(id))
+	if x.open.ID == "path" {
+		x.close() // there is a heap now
+	}
 }
 
 // copyHeap writes another's diary of one heap into this person's own, as their

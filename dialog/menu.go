@@ -107,6 +107,14 @@ func (x *exchange) status() {
 }
 
 func (x *exchange) statusOf(h Heap) {
+	x.stands(h)
+	if w, d, ok := x.nextAct(h); ok {
+		x.say("next_short", phrases.Args{"Act": act(w.Task), "Day": x.dayWord(d.Day)})
+	}
+}
+
+// stands says where a heap stands.
+func (x *exchange) stands(h Heap) {
 	day, of := x.progress(h)
 	of = max(of, day)
 	stage := h.Stage
@@ -121,9 +129,6 @@ func (x *exchange) statusOf(h Heap) {
 		x.say("status_read", phrases.Args{"Warmth": worded(func(lang string) string {
 			return phrases.Text(lang, "pick_stick_"+r.Warmth, nil)
 		}), "Day": x.dayWord(r.Day)})
-	}
-	if w, d, ok := x.nextAct(h); ok {
-		x.say("next_short", phrases.Args{"Act": act(w.Task), "Day": x.dayWord(d.Day)})
 	}
 }
 

@@ -56,7 +56,7 @@ func (x *exchange) answer() Answer {
 	}
 	letters := x.render(&t)
 	if x.kind == Remind {
-		letters = append(letters, x.copyToHelpers(letters)...)
+		letters = append(letters, x.copyToHelpers(t)...)
 	}
 	if x.line != "" {
 		t.Line = imprint(x.line)
