@@ -187,6 +187,9 @@ func (h *Heap) takeHeat(e Entry) {
 		if h.Check == "" && h.Round == 1 && h.Built != 0 && e.Day-h.Built >= h.checkFrom() {
 			h.Check = ev.Warmth
 		}
+		if h.Round == 1 && h.Opened == 0 {
+			h.Heat = h.Heat.felt(int(e.Day-h.Built), ev.Warmth)
+		}
 		if h.HotIn == 0 && ev.Warmth == "hot" && h.Round > 0 && h.Opened == 0 {
 			h.HotIn = h.Round
 		}

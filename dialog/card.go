@@ -65,23 +65,24 @@ type HeapCard struct {
 type Tale struct {
 	Heap    HeapID
 	Stage   Stage
-	Path    Path    `json:",omitempty"`
-	Left    Stage   `json:",omitempty"` // where it was given up
-	Mix     string  `json:",omitempty"` // class of compost.Mix's C:N, "" = not known
-	Starter Starter `json:",omitempty"`
-	Begun   Day     `json:",omitempty"`
-	Built   Day     `json:",omitempty"` // first round
-	Check   string  `json:",omitempty"` // the first stick from day 3 on
-	HotIn   int     `json:",omitempty"` // round in which it was hot
-	Rounds  int     `json:",omitempty"`
-	Turns   int     `json:",omitempty"`
-	Opened  Day     `json:",omitempty"`
-	InKg    float64 `json:",omitempty"` // weighed or estimated stuff
-	FeedKg  float64 `json:",omitempty"` // sieved compost
-	OutKg   float64 `json:",omitempty"` // harvest
-	LastDay Day     `json:",omitempty"`
-	Silent  bool    `json:",omitempty"`
-	Stars   int     `json:",omitempty"`
+	Path    Path      `json:",omitempty"`
+	Left    Stage     `json:",omitempty"` // where it was given up
+	Mix     string    `json:",omitempty"` // class of compost.Mix's C:N, "" = not known
+	Starter Starter   `json:",omitempty"`
+	Begun   Day       `json:",omitempty"`
+	Built   Day       `json:",omitempty"` // first round
+	Check   string    `json:",omitempty"` // the first stick from day 3 on
+	HotIn   int       `json:",omitempty"` // round in which it was hot
+	Heat    FirstHeat `json:",omitzero"`
+	Rounds  int       `json:",omitempty"`
+	Turns   int       `json:",omitempty"`
+	Opened  Day       `json:",omitempty"`
+	InKg    float64   `json:",omitempty"` // weighed or estimated stuff
+	FeedKg  float64   `json:",omitempty"` // sieved compost
+	OutKg   float64   `json:",omitempty"` // harvest
+	LastDay Day       `json:",omitempty"`
+	Silent  bool      `json:",omitempty"`
+	Stars   int       `json:",omitempty"`
 }
 
 // CardOf makes a farmer's card.
@@ -127,7 +128,7 @@ func heapCard(h Heap) HeapCard {
 
 func taleOf(h Heap, measures compost.Calibration) Tale {
 	t := Tale{Heap: h.ID, Stage: h.Stage, Path: h.Path, Left: h.Left, Starter: h.Starter, Begun: h.Begun, Built: h.First,
-		Check: h.Check, HotIn: h.HotIn, Rounds: h.Round, Turns: len(h.Turns), Opened: h.FirstOpen,
+		Check: h.Check, HotIn: h.HotIn, Heat: h.Heat, Rounds: h.Round, Turns: len(h.Turns), Opened: h.FirstOpen,
 		FeedKg: h.PassedKg, OutKg: h.YieldKg, LastDay: h.LastDay, Silent: h.Active() && h.Silent(), Stars: h.Stars}
 	if mix, ok := compost.Blend(portions(h), measures); ok {
 		t.InKg = mix.Kg.Likely

@@ -69,6 +69,10 @@ func (x *exchange) tellFigures(cards []Card) {
 	case f.Hot.All > 0:
 		x.say("digest_few", phrases.Args{"All": f.Hot.All})
 	}
+	if s, ok := f.UsualHeat(); ok {
+		low, high := s.Wilson()
+		x.say("digest_heat", phrases.Args{"Day": s.Of, "Hit": s.Hit, "All": s.All, "Low": percent(low), "High": percent(high)})
+	}
 	for _, s := range f.HotByMix {
 		if s.Enough() && s.Of != "unknown" {
 			x.say("digest_mix", phrases.Args{"Mix": mixWord(s.Of), "Hit": s.Hit, "All": s.All})

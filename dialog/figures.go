@@ -53,6 +53,7 @@ type Figures struct {
 	Hot                       Share   // hot on the first check
 	HotByMix, HotByStarter    []Share // the same by class
 	HotIn                     []Share // hot in the first, second, third round, of all that were checked
+	HotBy                     []Share // hot by day 1, 2 … of the heaps of which that is known
 	OpenDays                  []int   // days from the first building to the opening, sorted
 	InKg, FeedKg, OutKg       float64
 	Dropped                   []Share // given up or silent, of all that came to the stage
@@ -73,6 +74,7 @@ func FiguresOf(cards []Card, now time.Time) Figures {
 	reached, dropped := map[Stage]int{}, map[Stage]int{}
 	hours := map[int]HourTally{}
 	hotIn := [3]int{}
+	var heats []FirstHeat
 	for _, c := range cards {
 		if !c.Nameless {
 			f.Farmers++
@@ -97,6 +99,7 @@ func FiguresOf(cards []Card, now time.Time) Figures {
 			quiet = quiet || t.Silent
 			if t.Path == HotHeap && t.Check != "" {
 				hot := t.Check == "hot"
+				heats = append(heats, t.Heat)
 				f.Hot.All++
 				if hot {
 					f.Hot.Hit++
@@ -137,6 +140,7 @@ func FiguresOf(cards []Card, now time.Time) Figures {
 	for i, n := range hotIn {
 		f.HotIn = append(f.HotIn, Share{string(rune('1' + i)), n, f.Hot.All})
 	}
+	f.HotBy = hotBy(heats)
 	slices.Sort(f.OpenDays)
 	for _, s := range stillOf {
 		if reached[s] > 0 {

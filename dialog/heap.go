@@ -108,6 +108,7 @@ type Heap struct {
 	Complete  bool      `json:",omitempty"` // reached its end, not given up
 	Check     string    `json:",omitempty"` // the first stick of the first round from day 3 on
 	HotIn     int       `json:",omitempty"` // the first round in which it was hot
+	Heat      FirstHeat `json:",omitzero"`  // when the first round grew hot, as far as it is known
 	Gone      bool      `json:",omitempty"` // another person goes on with it
 	Left      Stage     `json:",omitempty"` // where it stood when it was given up
 	FirstOpen Day       `json:",omitempty"` // first opened, whatever came after

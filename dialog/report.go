@@ -105,6 +105,12 @@ func heapCells(c Card, t Tale) map[string]any {
 	if t.HotIn > 0 {
 		cells["hot_in_round"] = t.HotIn
 	}
+	if t.Heat.By > 0 {
+		cells["hot_by_day"] = t.Heat.By
+	}
+	if t.Heat.Until > 0 {
+		cells["not_hot_on_day"] = t.Heat.Until
+	}
 	if t.Opened != 0 && t.Built != 0 {
 		cells["days_to_open"] = int(t.Opened - t.Built)
 	}
@@ -138,6 +144,9 @@ func figureTable(f Figures) Table {
 	}
 	for _, s := range f.HotIn {
 		add("hot_in_round", s)
+	}
+	for _, s := range f.HotBy {
+		add("hot_by_day", s)
 	}
 	for _, s := range f.Dropped {
 		add("lost_at_stage", s)
