@@ -70,6 +70,7 @@ const (
 	coldTurn    = 30
 	gasFrom     = 8 // bottle days
 	gasUntil    = 14
+	bottleFrom  = 18 // before it, a smell of alcohol says that the bottle works, not that it is ready
 	bottleReady = 20
 	bottleLast  = 35
 )

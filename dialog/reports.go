@@ -14,11 +14,16 @@ import (
 // done comes before what was found after it.
 var factOrder = []string{"have", "did", "bottle", "seen", "moisture", "smell", "temp", "stick"}
 
+// partOfBuilding are the deeds that building a heap takes in: "turned it, wetted
+// it and built it again" is one new round, not a round and its first turn.
+var partOfBuilding = []string{"did=turned", "did=layered", "did=watered"}
+
 func facts(codes []string) []string {
 	var list []string
+	built := slices.Contains(codes, "did=built")
 	for _, kind := range factOrder {
 		for _, c := range codes {
-			if strings.HasPrefix(c, kind+"=") {
+			if strings.HasPrefix(c, kind+"=") && !(built && slices.Contains(partOfBuilding, c)) {
 				list = append(list, c)
 			}
 		}

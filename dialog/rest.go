@@ -134,8 +134,8 @@ func (x *exchange) moistureTold(h Heap, v string, day Day) {
 
 // smellTold says what a smell means where the heap stands.
 func (x *exchange) smellTold(h Heap, v string, day Day) {
-	asked := x.was.Talk.Open.ID
-	if h.Bottle.Working() && h.Built == 0 && (asked == "bottle_smell" || v == "alcohol") {
+	good := v == "alcohol" || v == "earthy" || v == "sour"
+	if h.Bottle.Working() && h.Built == 0 && (good || x.was.Talk.Open.ID == "bottle_smell") { // nothing else there ferments
 		x.bottleSmells(h, v, day)
 		return
 	}

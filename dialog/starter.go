@@ -185,6 +185,15 @@ func (x *exchange) bottleSmelt(q Question, m meaning) bool {
 }
 
 func (x *exchange) bottleSmells(h Heap, smell string, day Day) {
+	age := day - h.Bottle.Mixed
+	switch smell {
+	case "alcohol", "earthy", "sour":
+		if age < bottleFrom {
+			x.noteOn(h.ID, day, Smelt{smell})
+			x.say("bottle_working", phrases.Args{"Day": x.dayWord(h.Bottle.Mixed + bottleReady)})
+			return
+		}
+	}
 	switch smell {
 	case "alcohol", "earthy":
 		x.noteOn(h.ID, day, BottleReady{})
