@@ -1,8 +1,6 @@
 package dialog
 
 import (
-	"slices"
-
 	"strings"
 
 	"warmstick/dialog/phrases"
@@ -178,54 +176,6 @@ func (x *exchange) heapWord(rest string) bool {
 		x.say("heap_no_such", phrases.Args{"Heap": n})
 	}
 	x.status()
-	return true
-}
-
-// undo takes the last told facts back and asks their question again. A
-// correction in the same message is taken after it.
-func (x *exchange) undo(m meaning) {
-	past := x.s.Talk.Past
-	if len(past) == 0 {
-		x.say("undo_nothing", nil)
-		if x.open.ID == "" {
-			x.tellNext()
-		}
-		x.again()
-		return
-	}
-	last := past[len(past)-1]
-	x.remark(0, Struck{Told: last.Told})
-	diary := append(slices.Clone(x.s.Register.Diary(x.s.Person.ID)), x.entries...)
-	folded := Fold(x.s.Person.ID, diary)
-	x.s.Person, x.s.Heaps = folded.Person, folded.Heaps
-	x.s.Talk.Past = slices.Clone(past[:len(past)-1])
-	x.today = DayOf(x.now, x.s.Person.Zone())
-	x.heap = 0
-	x.say("undone", nil, "undone")
-	x.open, x.was.Talk.Open = last.Open, last.Open
-	if m.text != "" && !m.picked {
-		m = x.read(m.text) // "I meant cold": cold is read as the answer it was
-	}
-	m.codes = slices.DeleteFunc(slices.Clone(m.codes), func(c string) bool { return strings.HasPrefix(c, "ask=") })
-	if x.tellsFact(m) {
-		if (last.Open.ID == "" || !x.answerTo(last.Open, m)) && !x.reports(m) {
-			x.again()
-		}
-		return
-	}
-	if last.Open.ID == "" {
-		x.say("undone_tell", nil)
-		return
-	}
-	x.again()
-}
-
-// amend takes an edited message as a correction of what it said before.
-func (x *exchange) amend(m meaning) bool {
-	if len(x.s.Talk.Past) == 0 || !x.tellsFact(m) {
-		return false
-	}
-	x.undo(m)
 	return true
 }
 

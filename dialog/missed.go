@@ -41,6 +41,12 @@ func (x *exchange) missed(m meaning) {
 }
 
 func (x *exchange) missedFree(m meaning) {
+	if m.value("when") != "" { // "tomorrow" after a job was set: the plan has its day
+		x.s.Talk.Misses = 0
+		x.say("later_fine", nil)
+		x.tellNext()
+		return
+	}
 	if len(m.guess) > 0 {
 		x.put(Question{ID: "doubt", Choices: append(labelled(x.lang(), m.guess[:min(len(m.guess), 4)]...), labelled(x.lang(), "answer=no")...)})
 		return

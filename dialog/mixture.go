@@ -32,8 +32,15 @@ func (x *exchange) sums(h Heap) {
 	if h.Path == ColdPath {
 		return
 	}
-	x.say("height_so_far", phrases.Args{"High": x.height(mix.M3.Likely)}, classes(mix.Advice)...)
 	goal := compost.HeapGoal()
+	switch heaps := mix.M3.Likely / compost.TradeHeap; {
+	case heaps >= severalHeaps:
+		x.say("heaps_so_far", phrases.Args{"N": int(heaps)}, classes(mix.Advice)...)
+	case heaps >= longHeap: // what goes beyond 4 ft of height goes into the length
+		x.say("length_so_far", phrases.Args{"Long": x.length(heaps * 6 * 0.3048)}, classes(mix.Advice)...)
+	default:
+		x.say("height_so_far", phrases.Args{"High": x.height(mix.M3.Likely)}, classes(mix.Advice)...)
+	}
 	full := mix.M3.Likely >= goal.M3[0] && mix.CN.Likely >= goal.CN[0] && mix.CN.Likely <= goal.CN[1]
 	if full {
 		x.say("mix_full", nil)
@@ -46,16 +53,66 @@ func (x *exchange) sums(h Heap) {
 		x.say("mix_"+mixKey(mix), nil)
 		return
 	}
+	less, spare := leaveOut(h, x.s.Person.Measures)
+	some, few, little, part := x.oneHeap(h, list)
+	switch {
+	case part && !spare:
+		x.say("one_heap", phrases.Args{"Use": listOf(some), "List": listOf(bought(few))})
+		water = little
+	default:
+		x.say("still_missing", phrases.Args{"List": listOf(bought(list))})
+		if spare {
+			x.say("or_less", phrases.Args{"One": amount(less)})
+		}
+	}
+	x.water(water)
+	x.doubt(mix)
+}
+
+// Volumes, in heaps of 6 x 4 x 4 ft, from which stuff is told as one longer heap
+// and as several (our choice).
+const (
+	longHeap     = 1.25
+	severalHeaps = 2
+)
+
+func bought(list []compost.Buy) []Gathered {
 	var buys []Gathered
 	for _, b := range list {
 		buys = append(buys, Gathered{N: float64(b.N), Unit: b.Unit, Material: b.Material})
 	}
-	x.say("still_missing", phrases.Args{"List": listOf(buys)})
-	if less, ok := leaveOut(h, x.s.Person.Measures); ok {
-		x.say("or_less", phrases.Args{"One": amount(less)})
+	return buys
+}
+
+// oneHeap finds, where the list would make several heaps, how much of what is at
+// hand to use for one and what to bring to it: 30 baskets of hen dung are no reason
+// to carry 300 of leaves.
+func (x *exchange) oneHeap(h Heap, list []compost.Buy) (some []Gathered, buys []compost.Buy, water float64, ok bool) {
+	volume := func(have []compost.Portion, list []compost.Buy) float64 {
+		for _, b := range list {
+			have = append(have, compost.Portion{N: float64(b.N), Unit: b.Unit, Material: b.Material})
+		}
+		mix, _ := compost.Blend(have, x.s.Person.Measures)
+		return mix.M3.Likely
 	}
-	x.water(water)
-	x.doubt(mix)
+	if volume(portions(h), list) < severalHeaps*compost.TradeHeap {
+		return nil, nil, 0, false
+	}
+	for tenths := 9.0; tenths > 0; tenths-- {
+		var part []compost.Portion
+		some = nil
+		for _, p := range portions(h) {
+			if p.N = math.Floor(p.N * tenths / 10); p.N > 0 {
+				part = append(part, p)
+				some = append(some, Gathered{N: p.N, Unit: p.Unit, Material: p.Material})
+			}
+		}
+		buys, water, ok = compost.Shop(part, x.reachable(h), compost.HeapGoal(), x.s.Person.Measures)
+		if ok && len(part) > 0 && len(buys) > 0 && volume(part, buys) < severalHeaps*compost.TradeHeap {
+			return some, buys, water, true
+		}
+	}
+	return nil, nil, 0, false
 }
 
 // leaveOut finds how much of the wettest, richest stuff to use so that what is
