@@ -108,6 +108,8 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 			return "did=layered", true
 		}
 		return "", false
+	case "use":
+		return "did=watered", water && s.tense&(past|participle) != 0
 	case "give":
 		switch {
 		case worm || c.has("food"):

@@ -56,7 +56,10 @@ func (r *reader) answers(cs []clause, f *finding) {
 		}
 	}
 	if !did && !no && !notyet && r.forgot(cs, f) {
-		notyet = own != "" || r.asked == "have"
+		notyet = own != "" || r.asked == "have" || r.asked == "stick" || r.asked == "moisture"
+	}
+	if !did && r.unlooked(cs) {
+		notyet = true
 	}
 	if r.asked == "have" {
 		for k := range cs {
@@ -117,12 +120,26 @@ func (r *reader) forgot(cs []clause, f *finding) bool {
 		if c.ask != telling || c.doubt {
 			continue
 		}
-		if c.has("forgot") || c.cant && !c.tomorrow && !c.later && !c.has("today", "now") && c.odd == 0 {
+		if c.has("forgot", "couldnt") || c.cant && !c.tomorrow && !c.later && !c.has("today", "now") && c.odd == 0 {
 			for _, d := range f.deeds {
 				if d.clause == k && d.code != "" && d.code != actOf(r.asked) {
 					return false
 				}
 			}
+			return true
+		}
+	}
+	return false
+}
+
+// unlooked: "did not check", "no lo he sacado", under a question that asks to look.
+func (r *reader) unlooked(cs []clause) bool {
+	if r.asked != "stick" && r.asked != "moisture" {
+		return false
+	}
+	for k := range cs {
+		c := &cs[k]
+		if c.ask == telling && !c.cond && !c.doubt && !c.will && !c.tomorrow && c.has("look", "squeeze", "takeout") && c.has("not", "notyet", "forgot", "couldnt") && !c.hasQuality() {
 			return true
 		}
 	}
@@ -220,11 +237,11 @@ func (r *reader) short(cs []clause, f *finding, unsettled bool) []string {
 
 func (r *reader) plainNotYet(cs []clause) bool {
 	for k := range cs {
-		if cs[k].has("notyet") {
+		if cs[k].has("notyet", "forgot") || cs[k].has("couldnt") && !cs[k].has("hold") {
 			return true
 		}
 	}
-	return false
+	return r.unlooked(cs)
 }
 
 // yesNo: questions to which yes and OK are answers.

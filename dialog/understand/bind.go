@@ -78,6 +78,9 @@ func (r *reader) bind(c *clause) {
 				}
 			}
 		}
+		if t >= 0 && c.signs[t].sense == "smell" {
+			t = c.smelt(t)
+		}
 		if t >= 0 {
 			c.signs[t].neg = true
 			// "not hot or cold": what "or" joins shares the not
@@ -85,6 +88,14 @@ func (r *reader) bind(c *clause) {
 				if c.signs[k].sense == "or" && quality(c.signs[k+1].sense) {
 					c.signs[k+1].neg = true
 				}
+			}
+		}
+	}
+	for i := range c.signs { // "no huele mal": what is denied is how it smells
+		s := &c.signs[i]
+		if s.sense == "smell=none" && i+1 < len(c.signs) {
+			if k := c.smelt(i); k != i {
+				s.sense, c.signs[k].neg = "smell", true
 			}
 		}
 	}
@@ -128,4 +139,20 @@ func (r *reader) bind(c *clause) {
 			c.signs[t].grade = g
 		}
 	}
+}
+
+// smelt is the sign that says how it smells after sign i, past small words; i itself
+// when none does.
+func (c *clause) smelt(i int) int {
+	for k := i + 1; k < len(c.signs); k++ {
+		s := &c.signs[k]
+		switch {
+		case dimension(s.sense) == "smell" && s.sense != "smell=none", s.sense == "bad", s.sense == "good", s.sense == "burnt":
+			return k
+		case s.sense == "filler", s.sense == "inside_of", s.sense == "rangeto", s.sense == "very", s.sense == "too", s.sense == "bit", s.sense == "one", s.sense == "have", s.sense == "smell", s.sense == "know":
+		default:
+			return i
+		}
+	}
+	return i
 }

@@ -86,7 +86,7 @@ func quality(sense string) bool {
 // act says whether a sense is something done to heap, bottle or worms.
 func act(sense string) bool {
 	switch sense {
-	case "do", "put", "give", "make", "takeout", "open", "collect", "bring", "stir", "fill":
+	case "do", "put", "give", "make", "takeout", "open", "collect", "bring", "stir", "fill", "use":
 		return true
 	}
 	return dimension(sense) == "did"
@@ -117,7 +117,7 @@ func (r *reader) split() []clause {
 			s.sense = "correct" // "ठंडी, नहीं नहीं गरम": no no, hot
 		}
 		switch s.sense {
-		case ",", ";", ":", "(", ")", "/", "|":
+		case ",", ";", ":", "(", ")", "/", "|", "¿":
 			if s.sense == "/" {
 				s.sense = "or"
 				cur = append(cur, s)

@@ -36,6 +36,9 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 		if s.neg && r.denied(c, i) {
 			continue
 		}
+		if c.almost(i) {
+			continue // "casi me quemo": it did not happen
+		}
 		if asksWhether && c.sameTongue("canq", s.tongue) {
 			continue // "can it burn?": nothing has happened
 		}
@@ -104,6 +107,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 				add("harm=eye")
 			case c.has("body"):
 				add("harm=burn")
+			case about.eye && !c.has("heap", "inside", "stuff"):
 			case i+1 < len(c.signs) && c.signs[i+1].sense == "stick=hot":
 			case r.asked == "stick" && !c.has("heap") || c.has("stick"):
 			case plant:
@@ -176,6 +180,20 @@ func (r *reader) denied(c *clause, i int) bool {
 	for k := max(0, lo); k < len(c.signs) && k <= hi; k++ {
 		switch c.signs[k].sense {
 		case "not", "no", "nor", "neither":
+			return true
+		}
+	}
+	return false
+}
+
+// almost says whether a hurt at sign i was a near miss. Smoke and fire have none.
+func (c *clause) almost(i int) bool {
+	if d := dimension(c.signs[i].sense); d != "harm" && d != "" || c.signs[i].sense == "burning" {
+		return false
+	}
+	for k := max(0, i-2); k < i; k++ {
+		switch c.signs[k].text {
+		case "nearly", "almost", "casi", "presque", "failli", "faillit":
 			return true
 		}
 	}

@@ -70,12 +70,19 @@ func (r *reader) frame(cs []clause) {
 					s.sense, s.tense = "bit", 0 // "bit dry"
 				}
 			case "atall":
-				if s.text == "nada" && !c.hasQuality() {
+				if (s.text == "nada" || s.text == "nadita") && !c.hasQuality() {
 					s.sense = "nothing"
 				}
 			case "not":
+				if c.end == "?" && c.core() == 1 && i > 0 {
+					s.sense = "tag" // "frío, ¿no?"
+				}
 				if c.core() == 1 && (s.text == "hakuna" || s.text == "hamna") {
 					s.sense = "nothing"
+				}
+			case "no", "yes", "ok":
+				if c.end == "?" && c.core() == 1 && i > 0 {
+					s.sense = "tag" // "chaud, non ?"
 				}
 			case "moisture=right":
 				if s.text == "right" && c.end == "?" && len(c.signs) == 1 {
@@ -87,6 +94,10 @@ func (r *reader) frame(cs []clause) {
 			case "worry":
 				if c.ask == telling && (c.end == "?" || c.has("what", "canq", "askif")) {
 					c.ask = askWh
+				}
+			case "earlier":
+				if s.text == "tout" && c.ahead() {
+					s.sense, c.later = "later", true // "je regarde tout à l'heure"
 				}
 			case "tomorrow":
 				c.tomorrow = true
@@ -215,6 +226,10 @@ func (r *reader) relatives() {
 				continue
 			}
 		}
+		if s.text == "como" && i+1 < len(r.signs) && !r.asks(i) && r.likened(i+1) {
+			s.sense = "filler" // "como a cerveza": like beer
+			continue
+		}
 		if first || s.sense == "if" || r.asks(i) {
 			continue
 		}
@@ -225,6 +240,17 @@ func (r *reader) relatives() {
 			s.sense = "while"
 		}
 	}
+}
+
+// likened says whether a thing to be compared with follows, past small words.
+func (r *reader) likened(i int) bool {
+	for ; i < len(r.signs); i++ {
+		s := &r.signs[i]
+		if s.sense != "filler" && s.sense != "rangeto" && s.sense != "one" {
+			return quality(s.sense) || dimension(s.sense) == "material"
+		}
+	}
+	return false
 }
 
 // asks says whether the next full stop after sign i is a question mark.
@@ -247,6 +273,12 @@ func (c *clause) inverted() bool {
 		return false
 	}
 	switch c.signs[0].text {
+	case "can", "could", "may", "shall", "should", "would":
+		switch c.signs[1].sense {
+		case "me", "mine", "person", "filler", "neighbor", "heap", "worm", "animal", "bottle", "compost":
+			return true
+		}
+		return dimension(c.signs[1].sense) == "animal" || dimension(c.signs[1].sense) == "material"
 	case "is", "are", "does", "do", "did", "was", "were":
 	default:
 		return false
@@ -263,6 +295,20 @@ func (c *clause) inverted() bool {
 		return c.has("good", "ok", "normal", "fine", "enough") && next != "good"
 	}
 	return false
+}
+
+// ahead says whether the verbs of a clause look forward and none looks back.
+func (c *clause) ahead() bool {
+	forward := false
+	for _, s := range c.signs {
+		if act(s.sense) || s.sense == "look" || s.sense == "come" {
+			forward = forward || s.tense&(present|future) != 0
+			if s.tense&(past|present|future) == past {
+				return false
+			}
+		}
+	}
+	return forward || c.will
 }
 
 func anyFact(c *clause) bool {

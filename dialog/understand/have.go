@@ -40,10 +40,16 @@ func (r *reader) measures() []measure {
 				i += 2
 				continue
 			}
-			ps = append(ps, piece{'n', s.middle(), "", i, i + 1})
+			if another(in, i) {
+				ps = append(ps, piece{'n', s.middle(), "same", i, i + 1})
+			} else {
+				ps = append(ps, piece{'n', s.middle(), "", i, i + 1})
+			}
 			i++
 		case s.sense == "one":
-			if i+1 < len(in) && dimension(in[i+1].sense) == "unit" || i > 0 && dimension(in[i-1].sense) == "unit" {
+			if another(in, i) {
+				ps = append(ps, piece{'n', 1, "same", i, i + 1})
+			} else if i+1 < len(in) && dimension(in[i+1].sense) == "unit" || i > 0 && dimension(in[i-1].sense) == "unit" {
 				ps = append(ps, piece{'n', 1, "", i, i + 1})
 			}
 			i++
@@ -60,7 +66,10 @@ func (r *reader) measures() []measure {
 		case dimension(s.sense) == "unit":
 			ps = append(ps, piece{'u', 0, strings.TrimPrefix(s.sense, "unit="), i, i + 1})
 			i++
-		case s.sense == "did=gathered" || s.sense == "have" || s.sense == "." || s.sense == "!" || s.sense == "\n":
+		case (s.sense == "no" || s.sense == "not") && (s.tongue == en || s.tongue == es || s.tongue == fr):
+			stop(i)
+			i = pastDenied(in, i)
+		case s.sense == "did=gathered" || s.sense == "have" || s.sense == "but" || s.sense == "." || s.sense == "!" || s.sense == "\n":
 			stop(i)
 			i++
 		case s.sense == "," || s.sense == "and" || s.sense == ";" || s.sense == "+":
@@ -118,6 +127,9 @@ func (r *reader) measures() []measure {
 			}
 			add(p)
 			cur.n, cur.has = p.n, true
+			if n := len(out); p.s == "same" && n > 0 {
+				cur.unit = out[n-1].unit
+			}
 		case 'u':
 			if cur.unit != "" {
 				if cur.has && cur.material == "" && k > 0 && ps[k-1].what == 'u' {
@@ -154,6 +166,33 @@ func (r *reader) measures() []measure {
 	}
 	flush()
 	return out
+}
+
+// pastDenied skips what "no" at sign i denies: "no dung but 3 bags of leaves".
+func pastDenied(in []sign, i int) int {
+	for k := i + 1; k < len(in) && k <= i+4; k++ {
+		switch {
+		case in[k].sense == "num" || dimension(in[k].sense) == "unit" || in[k].sense == "," || in[k].sense == "but":
+			return i + 1
+		}
+		if m, n := material(in, k); n > 0 && m != "" {
+			return k + n
+		}
+	}
+	return i + 1
+}
+
+// another says whether sign i stands for one more of the measure before: "two
+// sacks of pulp and one of husk".
+func another(in []sign, i int) bool {
+	if i+1 >= len(in) || in[i+1].sense != "inside_of" && in[i+1].text != "de" && in[i+1].text != "d" {
+		return false
+	}
+	switch in[i].text {
+	case "one", "another", "uno", "una", "un", "une", "otro", "otra", "autre":
+		return true
+	}
+	return false
 }
 
 // short writes a number as short as it goes: 3, 2.5, 0.25.

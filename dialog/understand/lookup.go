@@ -194,6 +194,10 @@ func (r *reader) lookNear() {
 			r.ids[i] = v
 			continue
 		}
+		if v, ok := l.graded(t.text); ok && r.home(es) {
+			r.ids[i] = v
+			continue
+		}
 		for _, lang := range r.order[:everyone] {
 			if lang == hi || lang == en || t.text[0] > 127 || !r.home(lang) {
 				continue
@@ -292,31 +296,6 @@ func (r *reader) closest(w string) []int32 {
 		return best
 	}
 	return nil
-}
-
-// clitic takes the pronoun off a Spanish verb: voltearlo, echándole.
-func (l *lexicon) clitic(w string) ([]int32, bool) {
-	for n := 0; n < 2; n++ {
-		cut := ""
-		for _, c := range []string{"los", "las", "les", "nos", "lo", "la", "le", "me", "te", "se"} {
-			if r, ok := strings.CutSuffix(w, c); ok && len(r) >= 4 {
-				cut = r
-				break
-			}
-		}
-		if cut == "" {
-			return nil, false
-		}
-		w = cut
-		if id, ok := l.id[w]; ok {
-			for _, e := range l.senses[id] {
-				if e.tongue == es && e.tense&(bare|ongoing|order) != 0 {
-					return []int32{id}, true
-				}
-			}
-		}
-	}
-	return nil, false
 }
 
 // swahiliSlip allows one letter wrong in a longer Swahili verb.

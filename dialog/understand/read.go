@@ -56,11 +56,17 @@ type finding struct {
 }
 
 func (r *reader) read() Meaning {
+	if r.loneLetter() {
+		return Meaning{}
+	}
 	r.hindiVerbs()
 	r.relatives()
 	cs := r.split()
 	r.several = len(cs) > 1
 	r.frame(cs)
+	for k := range cs {
+		r.correcting = r.correcting || cs[k].has("isaid", "imeant", "ask=undo") && cs[k].ask == telling
+	}
 	var f finding
 	corrected := map[int]bool{}
 	about := r.opening()
@@ -72,6 +78,7 @@ func (r *reader) read() Meaning {
 		}
 		found := r.dangers(c, about)
 		f.danger = append(f.danger, found...)
+		about.eye = about.eye || hasCode(found, "harm=eye")
 		for _, s := range c.signs {
 			if s.sense == "ask=stop" && !c.cond && c.ask != askModal {
 				f.danger = append(f.danger, "ask=stop")
@@ -83,6 +90,9 @@ func (r *reader) read() Meaning {
 		st := r.states(c, k, &about)
 		if c.foreign {
 			st = nil
+		}
+		if n := len(f.facts); n > 0 && f.facts[n-1].clause == k-1 && f.facts[n-1].code == "stick=hot" && c.faintly() {
+			f.facts[n-1].code = "stick=warm" // "hot, but only a little"
 		}
 		for i := range st {
 			st[i].doubt = c.doubt || c.ask == askMark || c.ask == askTag || r.eitherOr(c, st)
@@ -107,6 +117,30 @@ func (r *reader) read() Meaning {
 	r.questions(cs, &f)
 	r.answers(cs, &f)
 	return r.settle(cs, &f)
+}
+
+// faintly says whether a clause is nothing but "only a little", "not very".
+func (c *clause) faintly() bool {
+	faint, not := false, false
+	for i := range c.signs {
+		switch c.signs[i].sense {
+		case "bit":
+			faint = true
+		case "not":
+			not = true
+		case "very", "too":
+			faint = faint || not
+		case "filler", "only", "yes":
+		default:
+			return false
+		}
+	}
+	return faint
+}
+
+// loneLetter: "k", "x" say nothing (labelling rule).
+func (r *reader) loneLetter() bool {
+	return len(r.tokens) == 1 && r.tokens[0].kind == word && len(r.tokens[0].raw) == 1 && r.tokens[0].raw[0] < 0x80
 }
 
 func onlyNo(c *clause) bool {

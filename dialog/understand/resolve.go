@@ -57,6 +57,9 @@ func resolve(fs []fact, corrected map[int]bool) (keep []fact, clash []string) {
 		if some(g, func(f fact) bool { return f.was }) && some(g, func(f fact) bool { return !f.was }) {
 			g = filter(g, func(f fact) bool { return !f.was })
 		}
+		if n := len(g); n > 1 && !some(g, func(f fact) bool { return !f.was }) {
+			g = filter(g, func(f fact) bool { return f.clause == g[n-1].clause }) // told in the order of time
+		}
 		v, ok := agree(d, g)
 		if !ok {
 			for _, f := range g {

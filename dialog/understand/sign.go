@@ -46,6 +46,9 @@ type reader struct {
 	best   tongue
 	// several says that the message has more clauses than one: a report, not an order
 	several bool
+	// correcting says that an earlier answer is taken back: what is stated answers
+	// that question, whichever is open now
+	correcting bool
 }
 
 func newReader(text, lang, asked string) *reader {
@@ -141,7 +144,7 @@ func (r *reader) one(i int) sign {
 				s.tense |= e.tense
 			}
 			counted := len(r.signs) > 0 && (r.signs[len(r.signs)-1].sense == "num" || r.signs[len(r.signs)-1].sense == "one")
-			noun := counted && dimension(e.sense) == "unit" && dimension(s.sense) != "unit" // "un saco" is no verb
+			noun := (counted || r.halfAhead(i+1)) && dimension(e.sense) == "unit" && dimension(s.sense) != "unit" // "un saco" is no verb
 			if rank < bestRank || rank == bestRank && (idle(s.sense) && !idle(e.sense) || noun) {
 				bestRank = rank
 				s.sense, s.tense, s.tongue, s.own, s.value, s.high = e.sense, e.tense, e.tongue, e.own, e.value, e.value
@@ -184,6 +187,11 @@ func (r *reader) one(i int) sign {
 		}
 	}
 	return s
+}
+
+// halfAhead: "saco y medio" is a sack and a half, "saco el palo" is a verb.
+func (r *reader) halfAhead(i int) bool {
+	return i+1 < len(r.tokens) && r.tokens[i].text == "y" && (r.tokens[i+1].text == "medio" || r.tokens[i+1].text == "media")
 }
 
 // idle senses give way to any other sense the same word has.

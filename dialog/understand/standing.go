@@ -19,8 +19,8 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 	if t == 0 && dimension(s.sense) == "did" {
 		t = bare
 	}
-	neg := s.neg
-	if c.has("notyet", "forgot") && t&future == 0 {
+	neg := s.neg || c.has("nothing") && s.tongue != sw && s.tongue != hi && s.tongue != hiLatn // "rien donné"
+	if c.has("notyet", "forgot", "couldnt") && t&future == 0 {
 		return notDone
 	}
 	if c.has("today") && neg && t&(past|yet) == 0 {

@@ -20,7 +20,7 @@ const (
 )
 
 // topic is what "it" stands for: the last thing named, or the thing asked about.
-type topic struct{ heap, bottle, worm, smell, stick bool }
+type topic struct{ heap, bottle, worm, smell, stick, eye bool }
 
 func (r *reader) opening() topic {
 	switch r.asked {
@@ -46,6 +46,7 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 	}
 	defer func() {
 		if here.heap || here.bottle || here.worm {
+			here.eye = about.eye
 			*about = here
 		} else if here.smell {
 			about.smell = true
@@ -61,7 +62,7 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 			}
 		}
 	}()
-	weather := c.has("weather") && !here.heap
+	weather := c.has("weather", "money") && !here.heap && !here.bottle && !here.worm
 	harm := c.hasHarm()
 	place, was, now := 0, false, false
 	lead := r.leads(c)

@@ -14,7 +14,7 @@ func (r *reader) times(cs []clause, f *finding) {
 		}
 		looking := false
 		for _, s := range c.signs {
-			looking = looking || s.sense == "look" && (s.tense&future != 0 || s.tense&(bare|present|order) != 0 && (c.will || c.later || c.tomorrow))
+			looking = looking || s.sense == "look" && (s.tense&future != 0 || s.tense&(bare|present|order) != 0 && (c.will || c.later || c.tomorrow || c.has("now") && !c.hasQuality()))
 		}
 		acted, plan, refusal, wish := c.has("done") && !c.has("not", "will", "tomorrow"), false, false, false
 		for _, d := range f.deeds {
@@ -65,7 +65,7 @@ func (r *reader) times(cs []clause, f *finding) {
 			when(w)
 		case refusal || c.has("skip") && !c.has("not") && odd == 0:
 			when("skip")
-		case c.has("busy") && !c.has("while") && (!c.has("person", "animal") || c.has("me")) && !c.hasDim("animal"):
+		case c.has("busy") && !c.has("while", "was") && (!c.has("person", "animal") || c.has("me")) && !c.hasDim("animal"):
 			if c.tomorrow {
 				when("tomorrow")
 			} else {
@@ -74,6 +74,8 @@ func (r *reader) times(cs []clause, f *finding) {
 		case stated || wish:
 		case c.cant && c.has("today", "now", "later") && !c.tomorrow:
 			when("later")
+		case c.has("after", "while") && c.weathered():
+			when("later") // "when it stops raining"
 		case odd > 0 || c.cond:
 		case c.has("today") && c.has("not", "no"):
 			when("later")
@@ -100,4 +102,19 @@ func onlyTime(c *clause) bool {
 		}
 	}
 	return true
+}
+
+// weathered says whether a clause speaks of nothing but weather that is to pass.
+func (c *clause) weathered() bool {
+	weather := false
+	for _, s := range c.signs {
+		switch s.sense {
+		case "weather", "rainword":
+			weather = true
+		case "after", "while", "filler", "stop", "finish", "later", "now", "already", "not", "one", "is", "dayword", "me", "will":
+		default:
+			return false
+		}
+	}
+	return weather
 }

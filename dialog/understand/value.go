@@ -9,7 +9,10 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 	bottle := here.bottle || asked == "bottle" || about.bottle && !here.heap && !here.worm
 	worm := here.worm || asked == "worms" || about.worm && !here.heap && !here.bottle
 	stick := here.heap || asked == "stick" || about.heap && !here.bottle && !here.worm
-	wet := here.heap || asked == "moisture" || asked == "stick" && (c.hasDim("stick") || about.stick) || c.has("damp", "bed") || about.heap && !here.bottle || here.worm || asked == "worms" && c.has("inside")
+	if r.correcting && !here.bottle && !here.worm {
+		heap, smell, stick = true, true, true
+	}
+	wet := r.correcting || here.heap || asked == "moisture" || asked == "stick" && (c.hasDim("stick") || about.stick) || c.has("damp", "bed") || about.heap && !here.bottle || here.worm || asked == "worms" && c.has("inside")
 	switch s.sense {
 	case "stick=hot":
 		if !stick && !s.own {
@@ -100,6 +103,11 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 			return "stick=hot"
 		}
 		return ""
+	case "hold":
+		if (asked == "stick" || c.has("stick")) && (c.cant || c.has("couldnt")) {
+			return "stick=hot" // could not touch it
+		}
+		return ""
 	case "burn":
 		if !s.neg && !s.self && !here.heap && (asked == "stick" || c.has("stick")) && !c.has("body", "me", "person") && s.tense&(present|ongoing|imperfect) != 0 {
 			return "stick=hot" // el palo quema, ça brûle
@@ -140,6 +148,11 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 			return "moisture=wet"
 		}
 		return s.sense
+	case "dust":
+		if asked == "moisture" && len(c.signs) <= 3 && !c.has("eye", "body", "breathe", "not") {
+			return "moisture=dry" // squeezed: "just dust"
+		}
+		return ""
 	case "damp":
 		switch {
 		case s.neg || s.grade == notAtAll:
@@ -162,7 +175,7 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 			return "smell=earthy"
 		case c.has("damp"):
 			return ""
-		case here.worm || asked == "worms" && !here.heap && !here.bottle && !here.smell:
+		case here.worm || asked == "worms" && !here.heap && !here.bottle && !here.smell, about.worm && !here.heap && !here.bottle && !here.smell && r.they(c):
 			if c.hasDim("seen") {
 				return ""
 			}
@@ -255,12 +268,16 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		switch s.sense {
 		case "seen=smoke", "seen=fire", "seen=ash":
 			return "" // read with the dangers
+		case "seen=runoff":
+			if bottle && !here.heap {
+				return "bottle=leaking"
+			}
 		case "seen=weeds":
 			if !s.own && r.counted(c, i) {
 				return ""
 			}
 		case "seen=sunk":
-			if !s.own && !heap && asked != "none" && asked != "menu" && asked != "turn" || c.has("heat", "joto", "degree") || c.figure() {
+			if !s.own && !heap && asked != "none" && asked != "menu" && asked != "turn" || c.has("heat", "joto", "degree") || c.figure() || asked == "stick" && c.has("me") {
 				return ""
 			}
 		}
@@ -301,6 +318,19 @@ func (c *clause) figure() bool {
 	for _, s := range c.signs {
 		if s.sense == "num" && s.high >= 10 {
 			return true
+		}
+	}
+	return false
+}
+
+// they says whether a clause is about more than one: the worms, not the heap.
+func (r *reader) they(c *clause) bool {
+	for i := range c.signs {
+		for _, t := range r.tokens[c.signs[i].from:c.signs[i].to] {
+			switch t.text {
+			case "they", "theyre", "them", "all", "ils", "elles", "sont", "vont", "estan", "andan", "van", "ellas", "todas":
+				return true
+			}
 		}
 	}
 	return false

@@ -1,0 +1,61 @@
+package understand
+
+import "strings"
+
+// clitic takes the pronoun off a Spanish verb: voltearlo, echándole.
+func (l *lexicon) clitic(w string) ([]int32, bool) {
+	for n := 0; n < 2; n++ {
+		cut := ""
+		for _, c := range []string{"los", "las", "les", "nos", "lo", "la", "le", "me", "te", "se"} {
+			if r, ok := strings.CutSuffix(w, c); ok && len(r) >= 4 {
+				cut = r
+				break
+			}
+		}
+		if cut == "" {
+			return nil, false
+		}
+		w = cut
+		if id, ok := l.id[w]; ok {
+			for _, e := range l.senses[id] {
+				if e.tongue == es && e.tense&(bare|ongoing|order) != 0 {
+					return []int32{id}, true
+				}
+			}
+		}
+	}
+	return nil, false
+}
+
+// graded takes the endings of size and of feeling off a Spanish word: friísimo,
+// mojadito, hinchadita.
+func (l *lexicon) graded(w string) ([]int32, bool) {
+	stem := ""
+	for _, end := range []string{"isimo", "isima", "ecito", "ecita", "cito", "cita", "ito", "ita", "illo", "illa", "azo", "aza"} {
+		if r, ok := strings.CutSuffix(strings.TrimSuffix(w, "s"), end); ok && len(r) >= 3 {
+			stem = r
+			break
+		}
+	}
+	if stem == "" {
+		return nil, false
+	}
+	hard := stem // poquito: poco
+	if r, ok := strings.CutSuffix(stem, "qu"); ok {
+		hard = r + "c"
+	} else if r, ok := strings.CutSuffix(stem, "gu"); ok {
+		hard = r + "g"
+	}
+	for _, end := range []string{"o", "a", "e", ""} {
+		id, ok := l.id[hard+end]
+		if !ok {
+			continue
+		}
+		for _, e := range l.senses[id] {
+			if e.tongue == es && (quality(e.sense) || !act(e.sense) && e.tense == 0 && !idle(e.sense)) {
+				return []int32{id}, true
+			}
+		}
+	}
+	return nil, false
+}
