@@ -29,7 +29,8 @@ type Args = map[string]any
 type voice struct {
 	localizer *i18n.Localizer
 	keys      map[string]bool
-	counted   map[string]bool // those that change with a number
+	plain     map[string]pieces // those that neither change with a number nor hold a condition
+	counted   map[string]bool   // those that change with a number
 	words     map[string][]string
 }
 
@@ -49,7 +50,7 @@ var voices = sync.OnceValue(func() map[string]func() voice {
 func load(tag string) voice {
 	bundle := i18n.NewBundle(language.MustParse(tag))
 	bundle.RegisterUnmarshalFunc("toml", toml.Unmarshal)
-	v := voice{localizer: i18n.NewLocalizer(bundle, tag), keys: map[string]bool{}, counted: map[string]bool{}, words: map[string][]string{}}
+	v := voice{localizer: i18n.NewLocalizer(bundle, tag), keys: map[string]bool{}, plain: map[string]pieces{}, counted: map[string]bool{}, words: map[string][]string{}}
 	names, err := fs.Glob(files, "say/"+tag+"/*.toml")
 	if err != nil {
 		panic(err) // the pattern is ours
@@ -72,6 +73,9 @@ func load(tag string) voice {
 				v.words[m.ID] = list(m.Other)
 			}
 			v.counted[m.ID] = m.One != "" || m.Few != "" || m.Many != ""
+			if s, ok := cut(m.Other); ok && !v.counted[m.ID] {
+				v.plain[m.ID] = s
+			}
 		}
 	}
 	return v
@@ -154,7 +158,11 @@ func Text(lang, key string, args Args) string {
 		v = voices()[Fallback]
 	}
 	said := v()
-	config := &i18n.LocalizeConfig{MessageID: key, TemplateData: args}
+	if s, ok := said.plain[key]; ok {
+		text, _ := s.Execute(args)
+		return text
+	}
+	config := &i18n.LocalizeConfig{MessageID: key, TemplateData: args, TemplateParser: cutter{}}
 	if n, ok := args["N"]; ok && said.counted[key] {
 		config.PluralCount = n
 	}
