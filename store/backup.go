@@ -33,8 +33,8 @@ func reader(ctx context.Context, path, pragma string) (*sql.Conn, func(), error)
 	conn, err := pool.Conn(ctx)
 	if err == nil {
 		var version int
-		if err = conn.QueryRowContext(ctx, "PRAGMA user_version").Scan(&version); err == nil && version != schema {
-			err = fmt.Errorf("the file is of version %d and this program reads %d", version, schema)
+		if err = conn.QueryRowContext(ctx, "PRAGMA user_version").Scan(&version); err == nil && (version < 1 || version > schema) {
+			err = fmt.Errorf("the file is of version %d and this program reads 1 to %d", version, schema)
 		}
 	}
 	if err != nil {

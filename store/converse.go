@@ -46,8 +46,13 @@ func (db *DB) Converse(ctx context.Context, now time.Time, calls ...Call) ([]Out
 	outcomes := make([]Outcome, len(calls))
 	now = at(ms(now))
 	err := db.write(ctx, "converse", func() error {
+		early, err := db.think(now, calls)
+		if err != nil {
+			return err
+		}
+		defer early.end()
 		for i, c := range calls {
-			o, err := db.converse(now, c)
+			o, err := db.converse(now, c, early.thoughts[i])
 			if err != nil {
 				return err
 			}
@@ -61,7 +66,9 @@ func (db *DB) Converse(ctx context.Context, now time.Time, calls ...Call) ([]Out
 	return outcomes, nil
 }
 
-func (db *DB) converse(now time.Time, c Call) (Outcome, error) {
+// converse answers one call in its turn; early is what was thought about it
+// before, nil = nothing.
+func (db *DB) converse(now time.Time, c Call, early *thought) (Outcome, error) {
 	if c.Inbox != 0 {
 		n, err := db.stmts.exec(inboxDone, ms(now), c.Inbox)
 		if err != nil {
@@ -85,15 +92,15 @@ func (db *DB) converse(now time.Time, c Call) (Outcome, error) {
 		return Outcome{Err: ErrHandled}, err
 	}
 	o := Outcome{Person: p.state.Person.ID}
-	reminder, isReminder := c.In.(dialog.Reminder)
-	if isReminder {
-		if reminder.Due = p.due(now); len(reminder.Due) == 0 {
-			return Outcome{Person: o.Person, Err: ErrHandled}, db.mend(p)
-		}
-		c.In = reminder
+	in, ok := p.hears(c.In, now)
+	if !ok {
+		return Outcome{Person: o.Person, Err: ErrHandled}, db.mend(p)
 	}
 	r := &register{db: db}
-	answer, err := db.ask(p.state, r, c.In, now)
+	answer, err, good := early.of(p)
+	if !good {
+		answer, err = db.ask(p.state, r, in, now)
+	}
 	if r.err != nil {
 		return Outcome{}, r.err
 	}
@@ -110,7 +117,7 @@ func (db *DB) converse(now time.Time, c Call) (Outcome, error) {
 	if err := w.keep(answer); err != nil {
 		return Outcome{}, err
 	}
-	if isReminder && len(answer.Entries) == 0 {
+	if _, ok := in.(dialog.Reminder); ok && len(answer.Entries) == 0 {
 		if err := db.push(p, now); err != nil {
 			return Outcome{}, err
 		}
@@ -186,19 +193,33 @@ func (p *page) due(now time.Time) []dialog.Due {
 	return due
 }
 
+// hears fills a reminder with what is due; it says no when nothing is.
+func (p *page) hears(in dialog.Input, now time.Time) (dialog.Input, bool) {
+	if _, ok := in.(dialog.Reminder); !ok {
+		return in, in != nil
+	}
+	due := p.due(now)
+	return dialog.Reminder{Due: due}, len(due) > 0
+}
+
 // unknown says whether nothing of this person may be kept but chat and language.
 func (p *page) unknown() bool {
 	return p.state.Person.Consent == "" && !p.state.Person.Appointed
 }
 
-// speaker finds the page of who speaks and opens one for a stranger; not for one
-// who only shuts the door, as somebody does who has just been deleted.
-func (db *DB) speaker(c Call) (*page, error) {
+// known finds the page of who speaks; nil for a stranger.
+func (db *DB) known(c Call) (*page, error) {
 	if c.Person != 0 {
 		return db.page(c.Person)
 	}
-	p, err := db.pageByChat(c.Chat)
-	if p != nil || err != nil {
+	return db.pageByChat(c.Chat)
+}
+
+// speaker finds the page of who speaks and opens one for a stranger; not for one
+// who only shuts the door, as somebody does who has just been deleted.
+func (db *DB) speaker(c Call) (*page, error) {
+	p, err := db.known(c)
+	if p != nil || err != nil || c.Person != 0 {
 		return p, err
 	}
 	if _, ok := c.In.(dialog.Barred); ok {

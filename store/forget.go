@@ -47,17 +47,22 @@ func (db *DB) erase(now time.Time, id dialog.PersonID) error {
 		return err
 	}
 	db.shelf.drop(id)
+	db.pouch.empty()
 	delete(db.gone, id)
 	return db.dropQuestions(id)
 }
 
 // dropQuestions closes what others had open about a person who is gone.
 func (db *DB) dropQuestions(id dialog.PersonID) error {
+	about, err := dialog.AskedAbout(id)
+	if err != nil {
+		return err
+	}
 	var others []dialog.PersonID
-	err := db.stmts.rowsOnce(`SELECT id FROM person WHERE talk LIKE ?`, func(r row) error {
+	err = db.stmts.rowsOnce(`SELECT id FROM person WHERE instr(talk, ?) > 0`, func(r row) error {
 		others = append(others, dialog.PersonID(r.int(0)))
 		return nil
-	}, fmt.Sprintf(`%%"Who":%d%%`, id))
+	}, about)
 	if err != nil {
 		return err
 	}

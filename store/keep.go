@@ -1,7 +1,6 @@
 package store
 
 import (
-	"encoding/json"
 	"fmt"
 	"time"
 
@@ -102,14 +101,13 @@ func (w *writing) append(e dialog.Entry) error {
 	if _, struck := e.Event.(dialog.Struck); struck {
 		p.anew = true
 	}
-	p.last = int64(e.ID)
-	p.lines++
 	p.grown = true
 	w.touch(p)
 	return nil
 }
 
 func (w *writing) touch(p *page) {
+	p.told = true
 	for _, t := range w.touched {
 		if t == p {
 			return
@@ -164,39 +162,30 @@ func (db *DB) unstrike(p *page) error {
 		return err
 	}
 	p.anew = false
-	p.lines = snapshotEvery // the kept snapshot holds the struck line
 	return nil
 }
 
-// snapshotEvery is after how many new lines a snapshot is written. Reading a line
-// costs about as much as a quarter of writing a snapshot (BenchmarkTick).
-const snapshotEvery = 4
-
-// settle writes a page down: the rows made from a diary that grew, the talk, and
-// now and then a snapshot.
+// settle writes a page down: the talk, and of a diary that grew the snapshot and
+// the rows made from it. A snapshot with each line costs less than reading the
+// lines after an older one, when nobody is at hand (BenchmarkTick), and is simpler.
 func (db *DB) settle(p *page) error {
-	if p.grown {
-		if err := db.project(p); err != nil {
-			return err
-		}
-		p.grown = false
-	}
 	id := int64(p.state.Person.ID)
-	talk, err := json.Marshal(p.state.Talk)
+	talk, err := dialog.PackTalk(p.state.Talk)
 	if err != nil {
 		return fmt.Errorf("talk of person %d: %w", id, err)
 	}
-	if p.lines < snapshotEvery {
-		_, err := db.stmts.exec(personSet, string(talk), p.last, id)
+	if !p.grown {
+		_, err := db.stmts.exec(personTalk, talk, id)
 		return err
 	}
-	s := p.state
-	s.Talk, s.Register = dialog.Talk{}, nil
-	fold, err := json.Marshal(s)
-	if err != nil {
-		return fmt.Errorf("snapshot of person %d: %w", id, err)
+	p.grown = false
+	if err := db.project(p); err != nil {
+		return err
 	}
-	p.lines, p.upto = 0, p.last
-	_, err = db.stmts.exec(personFold, string(talk), p.last, string(fold), id)
+	fold, err := dialog.PackState(p.state)
+	if err != nil {
+		return fmt.Errorf("person %d: %w", id, err)
+	}
+	_, err = db.stmts.exec(personFold, talk, fold, id)
 	return err
 }

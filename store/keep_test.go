@@ -249,7 +249,7 @@ func TestQueryPlans(t *testing.T) {
 		inboxDone:    "INTEGER PRIMARY KEY",
 		personByChat: "USING INDEX sqlite_autoindex_person_1",
 		personByID:   "INTEGER PRIMARY KEY",
-		entryList:    "USING PRIMARY KEY (person=? AND id>?)",
+		entryList:    "USING PRIMARY KEY (person=?)",
 		dueList:      "USING PRIMARY KEY (person=?)",
 		dueNext:      "COVERING INDEX due_look (look<?)",
 		dueMin:       "COVERING INDEX due_look",

@@ -13,8 +13,9 @@ import (
 //go:embed migrations/*.sql
 var migrations embed.FS
 
-// schema is the newest version of the file that this program knows.
-const schema = 1
+// schema is the newest version of the file that this program knows. What reads a
+// file without changing it (backup, export, doctor) reads older ones too.
+const schema = 2
 
 // migrate brings a file up to date. A file of a newer program is refused: this
 // one would not understand what it holds.
@@ -41,7 +42,8 @@ func migrate(ctx context.Context, pool *sql.DB) error {
 	if err != nil {
 		return err
 	}
-	p, err := goose.NewProvider(goose.DialectSQLite3, pool, steps)
+	second := goose.NewGoMigration(2, &goose.GoFunc{RunTx: packTalks}, nil)
+	p, err := goose.NewProvider(goose.DialectSQLite3, pool, steps, goose.WithGoMigrations(second))
 	if err != nil {
 		return err
 	}

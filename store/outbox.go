@@ -78,8 +78,10 @@ func (w *writing) post(l dialog.Letter) error {
 	}
 	w.db.count.letter++
 	w.letters++
-	_, err = w.db.stmts.exec(letterAdd, w.db.count.letter, int64(l.To), p.chat, class, ms(after), ms(w.until(p, l, class)),
+	until := w.until(p, l, class)
+	_, err = w.db.stmts.exec(letterAdd, w.db.count.letter, int64(l.To), p.chat, class, ms(after), ms(until),
 		ms(w.now), int64(l.Heap), int64(about), l.Batch, string(body))
+	w.db.pouch.lay(Letter{ID: w.db.count.letter, Chat: p.chat, Class: class, Until: at(ms(until)), Letter: l})
 	return err
 }
 
@@ -146,6 +148,9 @@ func (db *DB) Letters(ctx context.Context, now time.Time, limit int, free func(c
 }
 
 func (db *DB) letter(id int64) (Letter, error) {
+	if l, ok := db.pouch.take(id); ok {
+		return l, nil
+	}
 	r, err := db.stmts.first(letterOne, id)
 	if r == nil {
 		return Letter{}, cmp.Or(err, sql.ErrNoRows)

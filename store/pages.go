@@ -1,7 +1,6 @@
 package store
 
 import (
-	"encoding/json"
 	"fmt"
 
 	"warmstick/dialog"
@@ -23,19 +22,22 @@ func (db *DB) page(id dialog.PersonID) (*page, error) {
 	return db.load(personByID, int64(id))
 }
 
-// load reads one person: talk and snapshot in one row, then the lines after the
-// snapshot, if there are any. The due rows are not read: they are the plan, written down.
+// load reads one person: talk and snapshot in one row, or the diary where there is
+// no snapshot. The due rows are not read: they are the plan, written down.
 func (db *DB) load(q query, key int64) (*page, error) {
 	r, err := db.stmts.first(q, key)
 	if r == nil {
 		return nil, err
 	}
 	id := dialog.PersonID(r.int(0))
-	p := &page{chat: r.int(1), last: r.int(3), upto: r.int(4)}
-	if err := db.fold(p, id, r.bytes(5)); err != nil {
-		return nil, err
+	p, talk := &page{chat: r.int(1)}, r.bytes(2)
+	if p.state, err = dialog.UnpackState(r.bytes(3)); err != nil {
+		// None, or of another program; the diary is what counts.
+		if err := db.foldAnew(p, id); err != nil {
+			return nil, err
+		}
 	}
-	if err := json.Unmarshal(r.bytes(2), &p.state.Talk); err != nil {
+	if p.state.Talk, err = dialog.UnpackTalk(talk); err != nil {
 		return nil, fmt.Errorf("talk of person %d: %w", id, err)
 	}
 	p.plan = dialog.Plan(p.state)
@@ -43,53 +45,25 @@ func (db *DB) load(q query, key int64) (*page, error) {
 	return db.shelf.lay(p), nil
 }
 
-// fold makes the state from a snapshot, if any, and the lines after it. A struck
-// line folds everything anew.
-func (db *DB) fold(p *page, id dialog.PersonID, snapshot []byte) error {
-	var s dialog.State
-	if len(snapshot) == 0 || json.Unmarshal(snapshot, &s) != nil {
-		return db.foldAnew(p, id) // none, or of an older program; the diary is what counts
-	}
-	p.state = s
-	if p.upto == p.last {
-		return nil
-	}
-	rest, err := db.diary(id, p.upto)
-	if err != nil {
-		return err
-	}
-	for _, e := range rest {
-		if _, struck := e.Event.(dialog.Struck); struck {
-			return db.foldAnew(p, id)
-		}
-		s = s.After(e)
-	}
-	p.state, p.lines = s, len(rest)
-	return nil
-}
-
 func (db *DB) foldAnew(p *page, id dialog.PersonID) error {
-	diary, err := db.diary(id, 0)
+	diary, err := db.diary(id)
 	if err != nil {
 		return err
 	}
 	talk := p.state.Talk
-	p.state, p.lines, p.last, p.upto = dialog.Fold(id, diary), len(diary), 0, 0
+	p.state = dialog.Fold(id, diary)
 	p.state.Talk = talk
-	if n := len(diary); n > 0 {
-		p.last = int64(diary[n-1].ID)
-	}
 	return nil
 }
 
-// diary reads a person's lines after one, oldest first.
-func (db *DB) diary(id dialog.PersonID, after int64) ([]dialog.Entry, error) {
+// diary reads a person's lines, oldest first.
+func (db *DB) diary(id dialog.PersonID) ([]dialog.Entry, error) {
 	var diary []dialog.Entry
 	err := db.stmts.rows(entryList, func(r row) error {
 		e, err := entryOf(r, id)
 		diary = append(diary, e)
 		return err
-	}, int64(id), after)
+	}, int64(id))
 	return diary, err
 }
 

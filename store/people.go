@@ -36,7 +36,7 @@ func (db *DB) StateOf(ctx context.Context, id dialog.PersonID) (dialog.State, er
 func (db *DB) DiaryOf(ctx context.Context, id dialog.PersonID) ([]dialog.Entry, error) {
 	db.mu.Lock()
 	defer db.mu.Unlock()
-	return db.diary(id, 0)
+	return db.diary(id)
 }
 
 // DueOf lists one person's due rows.

@@ -146,7 +146,7 @@ func text(t *rapid.T, s dialog.State) string {
 // state with every snapshot deleted.
 func TestSnapshotsAreOnlySpeed(t *testing.T) {
 	db := open(t, Options{Pages: 1})
-	for i := range 3 * snapshotEvery {
+	for i := range 12 {
 		word := []string{"heap", "build", "hello", "undo"}[i%4]
 		if i == 0 {
 			word = "agree"

@@ -24,7 +24,7 @@ const (
 	personByChat
 	personByID
 	personAdd
-	personSet
+	personTalk
 	personFold
 
 	entryAdd
@@ -91,14 +91,14 @@ var sqlOf = [queries]string{
 	inboxSpoil: `UPDATE inbox SET done = ?, spoiled = ? WHERE seq = ?`,
 	inboxList:  `SELECT seq, chat, got, raw FROM inbox WHERE done IS NULL ORDER BY seq LIMIT ?`,
 
-	personByChat: `SELECT id, chat, talk, last, upto, fold FROM person WHERE chat = ?`,
-	personByID:   `SELECT id, coalesce(chat, 0), talk, last, upto, fold FROM person WHERE id = ?`,
-	personAdd:    `INSERT INTO person (id, chat, talk, last, upto) VALUES (?, nullif(?, 0), '{}', 0, 0)`,
-	personSet:    `UPDATE person SET talk = ?, last = ? WHERE id = ?`,
-	personFold:   `UPDATE person SET talk = ?1, last = ?2, upto = ?2, fold = ?3 WHERE id = ?4`,
+	personByChat: `SELECT id, chat, talk, fold FROM person WHERE chat = ?`,
+	personByID:   `SELECT id, coalesce(chat, 0), talk, fold FROM person WHERE id = ?`,
+	personAdd:    `INSERT INTO person (id, chat, talk) VALUES (?, nullif(?, 0), x'')`,
+	personTalk:   `UPDATE person SET talk = ? WHERE id = ?`,
+	personFold:   `UPDATE person SET talk = ?, fold = ? WHERE id = ?`,
 
 	entryAdd:  `INSERT INTO entry (person, id, heap, at, day, noted, by, told, kind, body) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
-	entryList: `SELECT id, heap, at, day, noted, by, told, kind, body FROM entry WHERE person = ? AND id > ? ORDER BY id`,
+	entryList: `SELECT id, heap, at, day, noted, by, told, kind, body FROM entry WHERE person = ? ORDER BY id`,
 
 	dueList:   `SELECT heap, task, day, at FROM due WHERE person = ? ORDER BY heap, task, day`,
 	dueAdd:    `INSERT INTO due (person, heap, task, day, at, look) VALUES (?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING`,

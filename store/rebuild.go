@@ -42,7 +42,7 @@ func (db *DB) Rebuild(ctx context.Context) error {
 			if err := db.foldAnew(p, id); err != nil {
 				return err
 			}
-			p.plan, p.was, p.grown, p.lines = nil, projected{}, true, snapshotEvery
+			p.plan, p.was, p.grown = nil, projected{}, true
 			if err := db.settle(p); err != nil {
 				return err
 			}

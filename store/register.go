@@ -22,7 +22,7 @@ func (r *register) note(err error) {
 }
 
 func (r *register) Diary(id dialog.PersonID) []dialog.Entry {
-	diary, err := r.db.diary(id, 0)
+	diary, err := r.db.diary(id)
 	r.note(err)
 	return diary
 }

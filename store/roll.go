@@ -52,7 +52,7 @@ func diaryIn(ctx context.Context, tx querier, id dialog.PersonID) (diary []dialo
 		e, err := entryOf(r, id)
 		diary = append(diary, e)
 		return err
-	}, int64(id), 0)
+	}, int64(id))
 	return diary, err
 }
 

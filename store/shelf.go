@@ -13,10 +13,8 @@ type page struct {
 	chat  int64
 	state dialog.State // with its Talk, without its Register
 	plan  []dialog.Due // as the due rows stand
-	last  int64        // number of the diary's last line
-	upto  int64        // the last line that the kept snapshot holds
-	lines int          // lines since the last snapshot
 	fresh bool         // not in the file yet
+	told  bool         // written to in the open transaction
 	grown bool         // the diary has new lines
 	anew  bool         // a line was struck: fold from the start
 	was   projected
@@ -72,7 +70,7 @@ func (s *shelf) lay(p *page) *page {
 // keep puts the pages of a transaction that held back on the shelf.
 func (s *shelf) keep() {
 	for id, p := range s.desk {
-		p.fresh = false
+		p.fresh, p.told = false, false
 		if e := s.byID[id]; e != nil {
 			e.Value = p
 			s.order.MoveToFront(e)

@@ -48,6 +48,7 @@ type DB struct {
 	stmts  *statements
 	count  counter
 	shelf  shelf
+	pouch  pouch
 	gone   map[dialog.PersonID]bool // people of the table leaving
 	broken func(point string) error // tests cut the power here; nil otherwise
 }

@@ -38,10 +38,12 @@ func (db *DB) writeLocked(what string, do func() error) error {
 	defer func() {
 		if held {
 			db.shelf.keep()
+			db.pouch.keep()
 			return
 		}
 		db.count = before
 		db.shelf.forget()
+		db.pouch.forget()
 		db.stmts.exec(rollback) // SQLite may have rolled back already
 	}()
 	if err := do(); err != nil {
