@@ -1,10 +1,12 @@
 package bot
 
 import (
-	"context"
 	"database/sql"
 	"fmt"
+	"os"
 	"path/filepath"
+	"strings"
+	"sync/atomic"
 	"testing"
 	"time"
 
@@ -14,130 +16,235 @@ import (
 	"warmstick/store"
 )
 
+// batch is how many farmers live the life of the benchmark side by side, and so
+// how many messages share a commit.
+const batch = 100
+
 // BenchmarkDurable compares the real path of messages (inbox, conversation,
-// diary, due rows, outbox, letters gone) with the same rows written by bare SQL,
-// both at synchronous=FULL and in batches of the same size. The target is at
-// least half of the bare SQL's speed.
+// diary, due rows, outbox, letters gone) with as many rows in the same tables
+// written by bare SQL, both at synchronous=FULL and in batches of the same size.
+// The target is at least half of the bare SQL's speed. The messages are those of a
+// heap's whole life, from hello to harvest, told by one village after the other;
+// what the clock says between them is not timed.
 func BenchmarkDurable(b *testing.B) {
-	const batch, chats = 100, 1000
-	var thought time.Duration // inside the conversation itself
-	db, err := store.Open(context.Background(), filepath.Join(b.TempDir(), "w.db"), store.Options{
-		Step: func(s dialog.State, in dialog.Input, now time.Time) dialog.Answer {
-			began := time.Now()
-			defer func() { thought += time.Since(began) }()
-			return dialog.Step(s, in, now)
-		}})
-	require.NoError(b, err)
-	b.Cleanup(func() { db.Close() })
-	now := time.Date(2026, 3, 2, 6, 0, 0, 0, time.UTC)
-	id := int64(0)
-	d := newDesk(&Bot{Store: db, Now: func() time.Time { return now }})
-	turn := func(text func(i int64) string) {
-		raws := make([]store.Raw, batch)
-		for i := range raws {
-			id++
-			chat := id%chats + 1
-			body := fmt.Sprintf(`{"update_id":%d,"message":{"message_id":%d,"from":{"id":%d,"is_bot":false},"chat":{"id":%d,"type":"private"},"date":%d,"text":%q}}`,
-				id, id, chat, chat, now.Unix(), text(id/chats))
-			raw, err := envelope([]byte(body))
-			require.NoError(b, err)
-			raws[i] = raw
-		}
-		require.NoError(b, db.Receive(b.Context(), now, raws, id+1))
-		rows, err := db.Waiting(b.Context(), batch)
-		require.NoError(b, err)
-		require.NoError(b, d.answer(b.Context(), rows))
-		for {
-			list, err := db.Letters(b.Context(), now, sendSlots, func(int64, int) bool { return true })
-			require.NoError(b, err)
-			if len(list) == 0 {
-				break
-			}
-			fates := make([]store.Fate, len(list))
-			for i, l := range list {
-				fates[i] = store.Fate{Letter: l.ID, Person: l.Letter.To}
-			}
-			_, err = db.Settle(b.Context(), fates)
-			require.NoError(b, err)
-		}
-		now = now.Add(time.Second)
-	}
-	enrol := []string{"hello", "1", "yes", "Amina", "Nairobi", "1", "3 baskets cow dung"}
-	for range chats / batch * len(enrol) {
-		turn(func(i int64) string { return enrol[min(int(i), len(enrol)-1)] })
-	}
-	words := []string{"5 baskets dry leaves", "2 bags maize stover", "1 basin green grass", "4 baskets cow dung"}
+	c := newCrowd(b)
+	var lines, letters float64 // a message
 	b.Run("real", func(b *testing.B) {
-		n := 0
-		thought = 0
+		*c = crowd{b: b, db: c.db, desk: c.desk, acts: c.acts, now: c.now, first: c.first, update: c.update}
 		for b.Loop() {
-			turn(func(i int64) string { return words[i%int64(len(words))] })
-			n += batch
+			c.live()
 		}
-		b.ReportMetric(float64(n)/b.Elapsed().Seconds(), "messages/s")
-		b.ReportMetric(float64(thought.Microseconds())/float64(n), "µs-conversation/message")
+		lines, letters = c.lines(), float64(c.letters)/float64(c.messages)
+		b.ReportMetric(float64(c.messages)/c.took.Seconds(), "messages/s")
+		b.ReportMetric(float64(c.thought.Load())/1e3/float64(c.messages), "µs-conversation/message")
+		b.ReportMetric(lines, "lines/message")
+		b.ReportMetric(letters, "letters/message")
 	})
-	b.Run("bare", func(b *testing.B) { bare2(b, batch, chats) })
+	b.Run("bare", func(b *testing.B) { bareSQL(b, int(lines*batch), int(letters*batch)) })
 }
 
-// bare2 writes the rows of a message by bare SQL, a person's, a diary line, a due
-// row, a letter, and takes the letter away again.
-func bare2(b *testing.B, batch, chats int64) {
-	pool, err := sql.Open("sqlite", "file:"+filepath.Join(b.TempDir(), "bare.db")+"?_pragma=journal_mode(WAL)&_pragma=synchronous(FULL)&_pragma=secure_delete(1)&_txlock=immediate")
+// crowd is a village after the other living the same life.
+type crowd struct {
+	b        *testing.B
+	db       *store.DB
+	desk     *desk
+	acts     []act
+	now      time.Time
+	first    int // of the chats of the present village
+	update   int
+	thought  atomic.Int64 // nanoseconds in the conversation, on any core
+	took     time.Duration
+	messages int
+	letters  int
+}
+
+func newCrowd(b *testing.B) *crowd {
+	c := &crowd{b: b, now: time.Date(2026, 3, 2, 4, 0, 0, 0, time.UTC)}
+	script, err := os.ReadFile("../testdata/rehearsals/en/hot_heap.txt")
+	require.NoError(b, err)
+	for line := range strings.Lines(string(script)) {
+		a, err := readAct(line)
+		require.NoError(b, err)
+		if a.verb == "say" || a.verb == "wait" {
+			c.acts = append(c.acts, a)
+		}
+	}
+	c.db, err = store.Open(b.Context(), filepath.Join(b.TempDir(), "w.db"), store.Options{
+		Step: func(s dialog.State, in dialog.Input, now time.Time) dialog.Answer {
+			if _, ok := in.(dialog.Message); !ok {
+				return dialog.Step(s, in, now)
+			}
+			began := time.Now()
+			a := dialog.Step(s, in, now)
+			c.thought.Add(int64(time.Since(began)))
+			return a
+		}})
+	require.NoError(b, err)
+	b.Cleanup(func() { c.db.Close() })
+	c.desk = newDesk(&Bot{Store: c.db, Now: func() time.Time { return c.now }})
+	return c
+}
+
+// live lets one more village live from hello to harvest.
+func (c *crowd) live() {
+	c.first += batch
+	for _, a := range c.acts {
+		if a.verb == "wait" {
+			c.wait(a.by)
+			continue
+		}
+		began := time.Now()
+		c.say(a.text)
+		c.took += time.Since(began)
+	}
+}
+
+// say lets everybody say the same, from update to letters gone.
+func (c *crowd) say(text string) {
+	raws := make([]store.Raw, batch)
+	for i := range raws {
+		c.update++
+		chat := c.first + i
+		raw, err := envelope(fmt.Appendf(nil, `{"update_id":%d,"message":{"message_id":%d,"from":{"id":%d,"is_bot":false},"chat":{"id":%d,"type":"private"},"date":%d,"text":%q}}`,
+			c.update, c.update, chat, chat, c.now.Unix(), text))
+		require.NoError(c.b, err)
+		raws[i] = raw
+	}
+	require.NoError(c.b, c.db.Receive(c.b.Context(), c.now, raws, int64(c.update)+1))
+	rows, err := c.db.Waiting(c.b.Context(), batch)
+	require.NoError(c.b, err)
+	require.NoError(c.b, c.desk.answer(c.b.Context(), rows))
+	c.letters += c.post()
+	c.messages += batch
+}
+
+// post takes all letters away, as if they had gone.
+func (c *crowd) post() (n int) {
+	for {
+		list, err := c.db.Letters(c.b.Context(), c.now, batch, func(int64, int) bool { return true })
+		require.NoError(c.b, err)
+		if len(list) == 0 {
+			return n
+		}
+		fates := make([]store.Fate, len(list))
+		for i, l := range list {
+			fates[i] = store.Fate{Letter: l.ID, Person: l.Letter.To}
+		}
+		_, err = c.db.Settle(c.b.Context(), fates)
+		require.NoError(c.b, err)
+		n += len(list)
+	}
+}
+
+// lines is how many lines of diary came of a message, on the average.
+func (c *crowd) lines() float64 {
+	id, err := c.db.PersonOf(c.b.Context(), int64(c.first))
+	require.NoError(c.b, err)
+	diary, err := c.db.DiaryOf(c.b.Context(), id)
+	require.NoError(c.b, err)
+	told, said := 0, 0
+	for _, e := range diary {
+		if e.By != 0 {
+			told++
+		}
+	}
+	for _, a := range c.acts {
+		if a.verb == "say" {
+			said++
+		}
+	}
+	return float64(told) / float64(said)
+}
+
+// wait lets time pass, and the clock speak.
+func (c *crowd) wait(by time.Duration) {
+	for end := c.now.Add(by); ; {
+		next, err := c.db.NextMoment(c.b.Context(), c.now)
+		require.NoError(c.b, err)
+		if next.IsZero() || next.After(end) {
+			c.now = end
+			return
+		}
+		if next.After(c.now) {
+			c.now = next
+		}
+		people, err := c.db.NextDue(c.b.Context(), c.now, batch)
+		require.NoError(c.b, err)
+		calls := make([]store.Call, len(people))
+		for i, p := range people {
+			calls[i] = store.Call{Person: p, In: dialog.Reminder{}}
+		}
+		_, err = c.db.Converse(c.b.Context(), c.now, calls...)
+		require.NoError(c.b, err)
+		c.post()
+	}
+}
+
+// bareSQL writes the rows of as many messages: for each an update, its mark, the
+// person and a due row; for a batch so many lines of diary and letters; and takes
+// the letters away again.
+func bareSQL(b *testing.B, lines, letters int) {
+	const people = 1000
+	path := filepath.Join(b.TempDir(), "bare.db")
+	made, err := store.Open(b.Context(), path, store.Options{})
+	require.NoError(b, err)
+	require.NoError(b, made.Close())
+	pool, err := sql.Open("sqlite", "file:"+path+"?_pragma=journal_mode(WAL)&_pragma=synchronous(FULL)&_pragma=secure_delete(1)&_txlock=immediate")
 	require.NoError(b, err)
 	b.Cleanup(func() { pool.Close() })
 	pool.SetMaxOpenConns(1)
-	for _, q := range []string{
-		`CREATE TABLE inbox (seq INTEGER PRIMARY KEY, id INTEGER UNIQUE, chat INTEGER, got INTEGER, done INTEGER, raw BLOB)`,
-		`CREATE INDEX inbox_waiting ON inbox (seq) WHERE done IS NULL`,
-		`CREATE TABLE person (id INTEGER PRIMARY KEY, talk TEXT)`,
-		`CREATE TABLE entry (person INTEGER, id INTEGER, body TEXT, PRIMARY KEY (person, id)) WITHOUT ROWID`,
-		`CREATE TABLE due (person INTEGER, task TEXT, at INTEGER, PRIMARY KEY (person, task)) WITHOUT ROWID`,
-		`CREATE INDEX due_at ON due (at, person)`,
-		`CREATE TABLE letter (id INTEGER PRIMARY KEY, class INTEGER, after INTEGER, body TEXT)`,
-		`CREATE INDEX letter_waiting ON letter (class, after, id)`,
-	} {
-		_, err := pool.Exec(q)
-		require.NoError(b, err)
-	}
 	prepare := func(q string) *sql.Stmt {
 		s, err := pool.Prepare(q)
 		require.NoError(b, err)
 		return s
 	}
 	inbox, done := prepare(`INSERT INTO inbox (id, chat, got, raw) VALUES (?, ?, ?, ?)`), prepare(`UPDATE inbox SET done = ? WHERE seq = ?`)
-	person := prepare(`INSERT INTO person VALUES (?, ?) ON CONFLICT DO UPDATE SET talk = excluded.talk`)
-	entry := prepare(`INSERT INTO entry VALUES (?, ?, ?)`)
-	due := prepare(`INSERT INTO due VALUES (?, 'gather', ?) ON CONFLICT DO UPDATE SET at = excluded.at`)
-	letter, gone := prepare(`INSERT INTO letter VALUES (?, 0, 0, ?)`), prepare(`DELETE FROM letter WHERE id = ?`)
-	raw, talk := make([]byte, 220), string(make([]byte, 300))
-	body, fact := string(make([]byte, 420)), string(make([]byte, 60))
-	id, n := int64(0), 0
-	in := func(do func(tx *sql.Tx, i int64)) {
+	person := prepare(`INSERT INTO person VALUES (?1, ?1, ?2, ?3) ON CONFLICT (id) DO UPDATE SET talk = ?2, fold = ?3`)
+	entry := prepare(`INSERT INTO entry VALUES (?1, ?2, 1, ?3, 20000, ?3, ?1, 1, 'StickRead', ?4)`)
+	due := prepare(`INSERT INTO due VALUES (?1, 1, 'stick', 20000, ?2, ?2) ON CONFLICT DO UPDATE SET at = ?2, look = ?2`)
+	letter := prepare(`INSERT INTO letter VALUES (?1, ?2, ?2, 0, 0, 0, ?3, 1, 0, '', NULL, ?4)`)
+	gone := prepare(`DELETE FROM letter WHERE id = ?`)
+	raw, talk, fold, fact, words := make([]byte, 200), make([]byte, 700), make([]byte, 700), `{"Warmth":"hot"}`, string(make([]byte, 350))
+	in := func(do func(exec func(s *sql.Stmt, args ...any))) {
 		tx, err := pool.Begin()
 		require.NoError(b, err)
-		for i := id + 1; i <= id+batch; i++ {
-			do(tx, i)
-		}
+		do(func(s *sql.Stmt, args ...any) {
+			if _, err := tx.Stmt(s).Exec(args...); err != nil {
+				b.Fatal(err)
+			}
+		})
 		require.NoError(b, tx.Commit())
 	}
-	exec := func(tx *sql.Tx, s *sql.Stmt, args ...any) {
-		if _, err := tx.Stmt(s).Exec(args...); err != nil {
-			b.Fatal(err)
-		}
-	}
+	now, message, line, post := int64(1.78e12), 0, 0, 0
+	began := time.Now()
 	for b.Loop() {
-		in(func(tx *sql.Tx, i int64) { exec(tx, inbox, i, i%chats, i, raw) })
-		in(func(tx *sql.Tx, i int64) {
-			exec(tx, done, i, i)
-			exec(tx, person, i%chats, talk)
-			exec(tx, entry, i%chats, i, fact)
-			exec(tx, due, i%chats, i)
-			exec(tx, letter, i, body)
+		first, oldest := message+1, post+1
+		message += batch
+		in(func(exec func(*sql.Stmt, ...any)) {
+			for i := first; i <= message; i++ {
+				exec(inbox, i, i%people, now, raw)
+			}
 		})
-		in(func(tx *sql.Tx, i int64) { exec(tx, gone, i) })
-		id += batch
-		n += int(batch)
+		in(func(exec func(*sql.Stmt, ...any)) {
+			for i := first; i <= message; i++ {
+				exec(done, now, i)
+				exec(person, i%people+1, talk, fold)
+				exec(due, i%people+1, now+int64(i))
+			}
+			for range lines {
+				line++
+				exec(entry, line%people+1, line, now, fact)
+			}
+			for range letters {
+				post++
+				exec(letter, post, post%people+1, now, words)
+			}
+		})
+		in(func(exec func(*sql.Stmt, ...any)) {
+			for i := oldest; i <= post; i++ {
+				exec(gone, i)
+			}
+		})
 	}
-	b.ReportMetric(float64(n)/b.Elapsed().Seconds(), "messages/s")
+	b.ReportMetric(float64(message)/time.Since(began).Seconds(), "messages/s")
 }
