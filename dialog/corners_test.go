@@ -114,6 +114,8 @@ func TestCorners(t *testing.T) {
 		{"heap", "settings", "menu", "", ""},
 		{"heap", "settings / 2 / 7:00", "stick", "", "07:00"},
 		{"heap", "settings / 3 / Kampala", "stick", "", ""},
+		{"heap", "change place / Kampala", "stick", "", ""},
+		{"heap", "change hour / 7", "stick", "", "07:00"},
 		{"heap", "heap 1", "stick", "", "Day 7"},
 		{"heap", "heap 9", "stick", "", "no heap 9"},
 		{"heap", "why", "stick", "", "middle"},

@@ -53,7 +53,7 @@ type Figures struct {
 	Hot                       Share   // hot on the first check
 	HotByMix, HotByStarter    []Share // the same by class
 	HotIn                     []Share // hot in the first, second, third round, of all that were checked
-	HotBy                     []Share // hot by day 1, 2 … of the heaps of which that is known
+	HotBy                     []Share // hot by day 1, 2 … of the heaps that heated and of which that is known
 	OpenDays                  []int   // days from the first building to the opening, sorted
 	InKg, FeedKg, OutKg       float64
 	Dropped                   []Share // given up or silent, of all that came to the stage

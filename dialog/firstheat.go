@@ -45,14 +45,15 @@ func (f FirstHeat) on(day int) (hot, known bool) {
 const lastHeatDay = 7
 
 // hotBy counts, for each day of the first week, the heaps that had been hot by
-// then among those of which it is known.
+// then among those that grew hot at all and of which it is known. Heaps that
+// stayed cold say nothing of the day.
 func hotBy(heats []FirstHeat) []Share {
 	var days []Share
 	for day := 1; day <= lastHeatDay; day++ {
 		s := Share{Of: strconv.Itoa(day)}
 		for _, h := range heats {
 			hot, known := h.on(day)
-			if known {
+			if known && h.By > 0 {
 				s.All++
 			}
 			if hot {
@@ -64,7 +65,7 @@ func hotBy(heats []FirstHeat) []Share {
 	return days
 }
 
-// UsualHeat is the first day by which more than half of the group's heaps are
+// UsualHeat is the first day by which more than half of the heaps that heat are
 // hot, if that is sure: the lower end of the interval lies above a half.
 func (f Figures) UsualHeat() (Share, bool) {
 	for _, s := range f.HotBy {

@@ -72,6 +72,6 @@ func TestUsualHeat(t *testing.T) {
 	require.Equal(t, Share{Of: "4", Hit: 10, All: 10}, s)
 	_, ok = Figures{HotBy: hotBy(heats[6:])}.UsualHeat()
 	require.False(t, ok)
-	_, ok = Figures{HotBy: hotBy(append(heats, make([]FirstHeat, 50)...))}.UsualHeat()
-	require.True(t, ok, "heaps that nobody felt neither help nor harm")
+	_, ok = Figures{HotBy: hotBy(append(append(heats, make([]FirstHeat, 50)...), FirstHeat{Until: 6}))}.UsualHeat()
+	require.True(t, ok, "heaps that nobody felt, or that stayed cold, neither help nor harm")
 }

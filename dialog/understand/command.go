@@ -4,7 +4,7 @@ import "strings"
 
 // Command is a word of control typed instead of an answer.
 type Command struct {
-	Name string // menu help undo stop officer status next why | board heap round announce invite digest groups visited | delete_me my_data language pictures start settings skip later
+	Name string // menu help undo stop officer status next why | board heap round announce invite digest groups visited | delete_me my_data language pictures start settings hour place skip later
 	Rest string // what follows the word: a name, a text
 }
 

@@ -58,7 +58,7 @@ var codeValues = map[string]string{
 	"off":      "-3 -2 -1 0 1 2 3 7 -7 14 -14 30",
 	"per":      "1 7 30",
 	"part":     "morning noon afternoon evening night",
-	"cmd":      "menu help undo stop officer status next why board heap round announce invite digest groups visited delete_me my_data language pictures start settings skip later",
+	"cmd":      "menu help undo stop officer status next why board heap round announce invite digest groups visited delete_me my_data language pictures start settings hour place skip later",
 	"clock":    "half quarter to past oclock am pm",
 	"len":      "ft m cm in span",
 }
