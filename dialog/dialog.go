@@ -122,12 +122,11 @@ const (
 // Message is what a person wrote or sent. File is the platform's own reference
 // to a photo or voice note; it is passed on, never fetched or kept.
 type Message struct {
-	Kind    Kind
-	Text    string // the caption, for a photo
-	File    string
-	Code    string // an invite code that came with the start link
-	Amends  bool   // an edit of an earlier message
-	ReplyTo int64  // the letter this answers, when the platform says so; 0 = none
+	Kind   Kind
+	Text   string // the caption, for a photo
+	File   string
+	Code   string // an invite code that came with the start link
+	Amends bool   // an edit of an earlier message
 }
 
 // Press is a button of one of our letters, named by Button.Press.

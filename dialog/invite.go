@@ -146,7 +146,9 @@ func (x *exchange) join(line string) bool {
 	}
 	inv, ok := x.s.Register.Invite(code)
 	if !ok {
-		t.Guesses, t.GuessedAt = t.Guesses+1, x.now
+		if t.Guesses, t.GuessedAt = t.Guesses+1, x.now; t.Guesses == mostGuesses {
+			x.tellOfGuesses()
+		}
 		x.say("invite_unknown", nil)
 		x.goOnFrom()
 		return true
@@ -173,6 +175,14 @@ func (x *exchange) join(line string) bool {
 	}
 	x.goOnFrom()
 	return true
+}
+
+// tellOfGuesses lets the officers of a member know that codes are being tried out
+// from that phone. A stranger has no officer yet; their phone only waits.
+func (x *exchange) tellOfGuesses() {
+	for _, to := range x.officerStates() {
+		x.letter(to, Relay, "guesses_told", phrases.Args{"Name": called(x.s.Person), "N": mostGuesses})
+	}
 }
 
 // goOnFrom puts the open question again, or leads on where none is open.

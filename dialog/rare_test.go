@@ -283,6 +283,21 @@ func TestAnOfficersLongLists(t *testing.T) {
 	require.Contains(t, v.last(5).Text, "Nobody")
 }
 
+// Codes tried out from a member's phone are told to the officers, once a day.
+func TestGuessingIsToldToTheOfficers(t *testing.T) {
+	v := ridge(t)
+	n, other := len(v.heard[1]), len(v.heard[5])
+	for i := range 8 {
+		v.says(11, "a"+strconv.Itoa(i)+"aaaaaaaa")
+	}
+	told := v.since(1, n)
+	require.Equal(t, 1, strings.Count(told, "Amina: 5 wrong codes"))
+	require.Len(t, v.heard[5], other, "another group's officer hears nothing")
+	v.wait(25 * time.Hour)
+	v.says(11, "b1bbbbbbbb")
+	require.Contains(t, v.last(11).Text+v.heard[11][len(v.heard[11])-2].Text, "do not know that code")
+}
+
 // firstName is the name on the first line of a board.
 func (v *village) firstName(board string) string {
 	_, rest, _ := strings.Cut(board, "\n1 ")
