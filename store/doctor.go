@@ -153,3 +153,35 @@ func LastNoted(ctx context.Context, path string) (time.Time, error) {
 	err = conn.QueryRowContext(ctx, `SELECT coalesce(max(noted), 0) FROM entry`).Scan(&n)
 	return at(n), err
 }
+
+// Caller is a chat that wrote, and when it last did.
+type Caller struct {
+	Chat int64
+	Last time.Time
+}
+
+// NewestCallers lists the chats that wrote last, at most n, newest first. An
+// operator who sets the program up finds the officers' chat ids in it.
+func NewestCallers(ctx context.Context, path string, n int) ([]Caller, error) {
+	conn, done, err := readOnly(ctx, path)
+	if err != nil {
+		return nil, err
+	}
+	defer done()
+	rows, err := conn.QueryContext(ctx, `SELECT chat, max(got) FROM inbox WHERE chat > 0 GROUP BY chat ORDER BY 2 DESC LIMIT ?`, n)
+	if err != nil {
+		return nil, fmt.Errorf("list the newest chats: %w", plain(err))
+	}
+	defer rows.Close()
+	var list []Caller
+	for rows.Next() {
+		var c Caller
+		var last int64
+		if err := rows.Scan(&c.Chat, &last); err != nil {
+			return nil, err
+		}
+		c.Last = at(last)
+		list = append(list, c)
+	}
+	return list, rows.Err()
+}

@@ -287,3 +287,22 @@ func TestQueryPlans(t *testing.T) {
 		}
 	}
 }
+
+func TestNewestCallers(t *testing.T) {
+	db := open(t, Options{})
+	none, err := NewestCallers(t.Context(), db.Path(), 10)
+	require.NoError(t, err)
+	require.Empty(t, none)
+	for i, chat := range []int64{7, 8, 7, 0, -100} { // one that could not be read, and a group
+		require.NoError(t, db.Receive(t.Context(), noon.Add(time.Duration(i)*time.Minute), []Raw{{ID: int64(i), Chat: chat, Body: []byte("{}")}}, int64(i+1)))
+	}
+	list, err := NewestCallers(t.Context(), db.Path(), 10)
+	require.NoError(t, err)
+	require.Equal(t, []int64{7, 8}, []int64{list[0].Chat, list[1].Chat})
+	require.True(t, noon.Add(2*time.Minute).Equal(list[0].Last))
+	one, err := NewestCallers(t.Context(), db.Path(), 1)
+	require.NoError(t, err)
+	require.Len(t, one, 1)
+	_, err = NewestCallers(t.Context(), db.Path()+"x", 1)
+	require.Error(t, err)
+}

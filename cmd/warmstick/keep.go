@@ -46,11 +46,15 @@ func runDoctor(m Main, c *call) error {
 	file := c.String("db", "", "the database file; it may be in use")
 	rebuild := c.Bool("rebuild", false, "also make the plan and the other derived rows anew; stop serve first")
 	offline := c.Bool("offline", false, "do not ask the platform about the token and the hour")
+	chats := c.Bool("chats", false, "only list the ids of the chats that wrote last, for WARMSTICK_OFFICERS")
 	if _, err := c.parse(0); err != nil {
 		return err
 	}
 	if *file == "" {
 		return usage{errors.New("--db FILE is needed")}
+	}
+	if *chats {
+		return callers(c, *file)
 	}
 	if *rebuild {
 		if err := rebuilt(c.ctx, *file); err != nil {
@@ -78,6 +82,21 @@ func runDoctor(m Main, c *call) error {
 	}
 	if ill > 0 {
 		return errQuiet
+	}
+	return nil
+}
+
+// callers prints chat ids for the operator's eyes; no log ever holds one.
+func callers(c *call, file string) error {
+	list, err := store.NewestCallers(c.ctx, file, 10)
+	if err != nil {
+		return err
+	}
+	if len(list) == 0 {
+		return errors.New("nobody has written in the last week; let the officer write hello to the bot while serve runs")
+	}
+	for _, who := range list {
+		fmt.Fprintf(c.out, "%d  last wrote %s ago\n", who.Chat, time.Since(who.Last).Round(time.Second))
 	}
 	return nil
 }

@@ -59,7 +59,7 @@ func commands() []command {
 		{"export", "--db FILE --out DIR [--names]", "write tables, a workbook and a page to print, also while serving", runExport},
 		{"backup", "--db FILE --out FILE", "write a consistent copy, also while serving", runBackup},
 		{"restore", "--db FILE --from BACKUP", "check a backup and put it in the place of a file", runRestore},
-		{"doctor", "--db FILE [--rebuild] [--offline]", "check everything and say what to do; exit 1 when there is something", runDoctor},
+		{"doctor", "--db FILE [--rebuild] [--offline] [--chats]", "check everything and say what to do; exit 1 when there is something", runDoctor},
 	}
 }
 
