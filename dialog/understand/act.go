@@ -54,7 +54,7 @@ func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) 
 			continue // "it sprayed in my eye"
 		}
 		code, ok := r.meaning(c, i, about)
-		if !ok || off && code != "" && code != "did=gathered" {
+		if !ok || off && code != "" && code != "did=gathered" && code != actOf(r.asked) {
 			continue
 		}
 		o := r.standing(c, i, *last)
@@ -126,7 +126,7 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 			return "did=layered", true
 		case c.has("starter", "bottle", "liquid"):
 			return "did=mixed", true
-		case c.has("heap", "compost"):
+		case c.has("heap", "compost") && !c.has("seen=rodents", "seen=ants", "seen=termites", "hole"):
 			return "did=built", true
 		case r.asked == "layer":
 			return "did=layered", true

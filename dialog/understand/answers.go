@@ -18,7 +18,7 @@ func (r *reader) answers(cs []clause, f *finding) {
 					yes = yes || !c.doubt && c.ask == telling
 				}
 			case "no":
-				no = no || c.core() == 1 || i == 0 && !c.hasTarget()
+				no = no || c.core() == 1 || (i == 0 || i == len(c.signs)-1) && !c.hasTarget()
 			case "not":
 				no = no || c.core() == 1 || len(c.signs) == 2 && c.has("is") && r.asked == "have"
 			case "notyet":
@@ -139,7 +139,7 @@ func (r *reader) unlooked(cs []clause) bool {
 	}
 	for k := range cs {
 		c := &cs[k]
-		if c.ask == telling && !c.cond && !c.doubt && !c.will && !c.tomorrow && c.has("look", "squeeze", "takeout") && c.has("not", "notyet", "forgot", "couldnt") && !c.hasQuality() {
+		if c.ask == telling && !c.cond && !c.doubt && !c.will && !c.tomorrow && (c.has("look", "squeeze", "takeout") || c.has("put", "stick") && c.has("stick")) && c.has("not", "notyet", "forgot", "couldnt") && !c.hasQuality() {
 			return true
 		}
 	}

@@ -78,6 +78,12 @@ func (r *reader) bind(c *clause) {
 				}
 			}
 		}
+		if t >= 0 && c.signs[t].to > c.signs[t].from+1 {
+			switch c.signs[t].text {
+			case "ni", "neither", "nor", "not", "no", "pas", "sin", "sans":
+				continue // "no está ni seco ni mojado": the phrase denies already
+			}
+		}
 		if t >= 0 && c.signs[t].sense == "smell" {
 			t = c.smelt(t)
 		}

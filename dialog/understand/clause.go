@@ -136,6 +136,9 @@ func (r *reader) split() []clause {
 			flush("?")
 			sentence++
 		case "and", "but", "then", "because":
+			if s.sense == "and" && r.bodyAhead(i+1) {
+				continue // "splashed my face and one eye"
+			}
 			flush(s.sense)
 		case "correct", "imeant", "isaid":
 			if s.sense != "isaid" || s.tongue != hi && s.tongue != hiLatn {
@@ -204,6 +207,21 @@ func (r *reader) split() []clause {
 	}
 	flush("")
 	return out
+}
+
+// bodyAhead says whether nothing but a part of the body follows before the next mark.
+func (r *reader) bodyAhead(i int) bool {
+	body := false
+	for ; i < len(r.signs) && r.tokens[r.signs[i].from].kind != mark && r.signs[i].sense != "and"; i++ {
+		switch r.signs[i].sense {
+		case "body", "eye", "harm=eye":
+			body = true
+		case "filler", "one", "mine", "me", "num":
+		default:
+			return false
+		}
+	}
+	return body
 }
 
 func (r *reader) deedBefore(cur []sign) bool {

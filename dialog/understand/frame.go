@@ -17,7 +17,7 @@ func (r *reader) frame(cs []clause) {
 					c.ask = askWh
 				}
 			case "canq", "askif", "avoid":
-				if s.sense == "canq" && c.end != "?" && (s.tongue == fr && (s.text == "on" || s.text == "je") || s.tongue != en && k > 1 && s.tongue != hi && s.tongue != hiLatn) {
+				if s.sense == "canq" && !sentenceAsks(cs, i) && (s.tongue == fr && (s.text == "on" || s.text == "je") || s.tongue != en && k > 1 && s.tongue != hi && s.tongue != hiLatn) {
 					continue // "on ne peut pas garder la main": told, not asked
 				}
 				if c.ask == telling || s.sense == "avoid" {
@@ -206,6 +206,16 @@ func (r *reader) kals(cs []clause) {
 	}
 }
 
+// sentenceAsks says whether the sentence of clause i ends in a question mark.
+func sentenceAsks(cs []clause, i int) bool {
+	for k := i; k < len(cs) && cs[k].sentence == cs[i].sentence; k++ {
+		if cs[k].end == "?" {
+			return true
+		}
+	}
+	return false
+}
+
 // relatives tells a joining word from a question word: Spanish "que" typed without
 // its accent, "who" in "my neighbour who helped", "kama kilo 15". Such a word asks
 // at the head of a clause or before a question mark.
@@ -216,8 +226,18 @@ func (r *reader) relatives() {
 		first := head
 		head = r.tokens[s.from].kind == mark || s.sense == "and" || s.sense == "but" || s.sense == "chat=hello"
 		switch s.sense {
+		case "askif", "canq":
+			last := i+1 == len(r.signs) || r.tokens[r.signs[i+1].from].kind == mark && r.signs[i+1].sense != "?"
+			if last && !first && s.tongue == en {
+				s.sense = "is" // "the heat is there"
+			}
+			continue
 		case "what", "how", "whenq", "who", "which", "if":
 		default:
+			continue
+		}
+		if s.sense == "whenq" && first && r.untilThen(i) {
+			s.sense = "while" // "quand ça sera sec je tamise"
 			continue
 		}
 		if i+1 < len(r.signs) && (s.text == "como" || s.text == "kama") {
@@ -240,6 +260,23 @@ func (r *reader) relatives() {
 			s.sense = "while"
 		}
 	}
+}
+
+// untilThen says whether "when" at sign i names the time of an act that follows its
+// own clause, with no question mark: "when it is dry I sieve".
+func (r *reader) untilThen(i int) bool {
+	state := false
+	for k := i + 1; k < len(r.signs) && !r.asks(i); k++ {
+		s := &r.signs[k]
+		if r.tokens[s.from].kind == mark && s.sense != "," {
+			return false
+		}
+		if state && dimension(s.sense) == "did" && s.tense&(present|future|bare) != 0 {
+			return true
+		}
+		state = state || quality(s.sense) || s.sense == "weather" || s.sense == "rainword" || s.sense == "finish" || s.sense == "come"
+	}
+	return false
 }
 
 // likened says whether a thing to be compared with follows, past small words.
@@ -290,6 +327,9 @@ func (c *clause) inverted() bool {
 	}
 	if d := dimension(next); d == "material" || d == "crop" || d == "animal" {
 		return true
+	}
+	if act(next) && c.signs[1].tense&ongoing != 0 {
+		return true // "is turning necessary"
 	}
 	if quality(next) {
 		return c.has("good", "ok", "normal", "fine", "enough") && next != "good"
@@ -343,10 +383,27 @@ func (r *reader) spanishIf(cs []clause, i, k int) bool {
 	return len(c.signs) > k+2 && i+1 < len(cs)
 }
 
+// theirs: "turned his", "volteó el suyo". His at the end of a clause is no "his hand".
+func (c *clause) theirs(neighbor bool) bool {
+	if len(c.signs) == 0 {
+		return false
+	}
+	switch c.signs[len(c.signs)-1].text {
+	case "theirs", "hers", "suyo", "suya", "suyos", "sien", "sienne":
+		return c.hasAct()
+	case "his":
+		return c.hasAct() && (neighbor || c.has("person"))
+	}
+	return false
+}
+
 // foreign says whether a clause is about somebody else's heap: the owner stands
 // next to the thing with no verb between ("jirani's heap", "lundo la jirani").
 func (r *reader) foreign(c *clause) bool {
 	n := c.find("neighbor")
+	if c.theirs(n >= 0) {
+		return true
+	}
 	if n < 0 {
 		return false
 	}

@@ -72,11 +72,17 @@ func (r *reader) questions(cs []clause, f *finding) {
 					}
 				}
 			case "officer":
+				if c.has("chat=thanks", "chat=hello") && !c.has("want", "must", "come", "help", "ask=help", "say", "see", "canq", "whenq", "message") {
+					break // "thank you officer"
+				}
 				if (!c.has("past") && !c.hasPast() || c.has("want", "must")) && (c.core() <= 2 || c.has("want", "come", "help", "must", "ask=help", "say", "canq", "give", "message", "me", "whenq", "see")) {
 					named = true
 					add("ask=officer")
 				}
 			}
+		}
+		if !named && r.journey(c, add, problem || cond) {
+			continue
 		}
 		if named {
 			continue
@@ -122,12 +128,35 @@ func (r *reader) questions(cs []clause, f *finding) {
 	}
 }
 
+// journey reads a question about the way to the compost: which step follows (next),
+// how many days remain, how the heap comes along (status).
+func (r *reader) journey(c *clause, add func(string), problem bool) bool {
+	if c.ask != askWh && c.ask != askMark || c.has("foreign", "money", "weather", "did=turned") {
+		return false
+	}
+	switch {
+	case c.has("step") && c.has("ask=next", "after", "then", "remain"):
+		if problem {
+			add("ask=help")
+			return true
+		}
+		add("ask=next")
+		return true
+	case c.has("howmany") && c.has("dayword", "remain", "length") && (c.has("remain", "ready", "compost", "finish") || len(c.signs) <= 3) && !c.hasDeed() && !c.hasDim("moisture"),
+		c.has("how", "what", "which") && c.has("progress") && !c.hasDeed() && !c.hasQuality(),
+		c.has("which", "what") && c.has("step", "dayword") && !c.hasDeed() && !c.hasQuality() && c.odd == 0 && len(c.signs) <= 6:
+		add("ask=status")
+		return true
+	}
+	return false
+}
+
 // judging: "is ash good for the heap?", "did I do it well?"
 func (c *clause) judging() bool {
 	if !c.has("good", "bad", "ok", "fine", "normal") || c.has("smell", "tag") {
 		return false
 	}
-	thing := c.has("heap", "worm", "bottle", "compost", "do", "done", "starter")
+	thing := c.hasQuality() || c.has("heap", "worm", "bottle", "compost", "do", "done", "starter")
 	for _, s := range c.signs {
 		thing = thing || dimension(s.sense) == "material"
 	}

@@ -98,7 +98,7 @@ func (r *reader) read() Meaning {
 			st[i].doubt = c.doubt || c.ask == askMark || c.ask == askTag || r.eitherOr(c, st)
 		}
 		hidden := c.ask == askWhy || c.ask == askWh || c.ask == askModal || c.cond
-		if c.has("isaid") {
+		if c.has("isaid") || len(c.signs) > 0 && c.whenTo() {
 			hidden = true
 		}
 		if !hidden {

@@ -144,8 +144,9 @@ func (r *reader) one(i int) sign {
 				s.tense |= e.tense
 			}
 			counted := len(r.signs) > 0 && (r.signs[len(r.signs)-1].sense == "num" || r.signs[len(r.signs)-1].sense == "one")
+			answers := dimension(e.sense) == r.asked && e.sense != s.sense && r.asked != "" && quality(s.sense) && dimension(s.sense) != r.asked
 			noun := (counted || r.halfAhead(i+1)) && dimension(e.sense) == "unit" && dimension(s.sense) != "unit" // "un saco" is no verb
-			if rank < bestRank || rank == bestRank && (idle(s.sense) && !idle(e.sense) || noun) {
+			if rank < bestRank || rank == bestRank && (idle(s.sense) && !idle(e.sense) || noun || answers) {
 				bestRank = rank
 				s.sense, s.tense, s.tongue, s.own, s.value, s.high = e.sense, e.tense, e.tongue, e.own, e.value, e.value
 			}

@@ -46,7 +46,11 @@ func (l *lexicon) graded(w string) ([]int32, bool) {
 	} else if r, ok := strings.CutSuffix(stem, "gu"); ok {
 		hard = r + "g"
 	}
-	for _, end := range []string{"o", "a", "e", ""} {
+	ends := []string{"o", "a", "e", ""}
+	if strings.HasSuffix(strings.TrimSuffix(w, "s"), "a") {
+		ends = []string{"a", "o", "e", ""}
+	}
+	for _, end := range ends {
 		id, ok := l.id[hard+end]
 		if !ok {
 			continue

@@ -72,6 +72,9 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 	if before("before") {
 		return nothing
 	}
+	if c.whenTo() && t&(present|future|bare) != 0 {
+		return planned // "quand ça sera sec je tamise"
+	}
 	if before("while") {
 		return nothing
 	}
@@ -182,6 +185,21 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 // endsInO: Spanish "volteo" may be "volteó" without its accent; "volteamos" is
 // taken as done.
 func (s *sign) endsInO() bool { return len(s.text) > 0 && s.text[len(s.text)-1] == 'o' }
+
+// whenTo says whether a clause names the state that its act waits for: "when it is
+// dry I sieve", not "when it was dry I sieved".
+func (c *clause) whenTo() bool {
+	if c.signs[0].sense != "while" || !c.hasQuality() || c.has("was", "past", "didaux") {
+		return false
+	}
+	for i := range c.signs {
+		s := &c.signs[i]
+		if act(s.sense) {
+			return s.tense&(present|future|bare) != 0 && (s.tense&past == 0 || s.tongue == fr || s.endsInO())
+		}
+	}
+	return false
+}
 
 // halfway: "half sieved", with no measure that the half could belong to.
 func (c *clause) halfway() bool {

@@ -14,7 +14,8 @@ func (r *reader) times(cs []clause, f *finding) {
 		}
 		looking := false
 		for _, s := range c.signs {
-			looking = looking || s.sense == "look" && (s.tense&future != 0 || s.tense&(bare|present|order) != 0 && (c.will || c.later || c.tomorrow || c.has("now") && !c.hasQuality()))
+			looks := s.sense == "look" || (s.sense == "takeout" || s.sense == "hold") && r.asked == "stick" || s.sense == "squeeze" && r.asked == "moisture"
+			looking = looking || looks && (s.tense&future != 0 || s.tense&(bare|present|order) != 0 && (c.will || c.later || c.tomorrow || c.has("now") && !c.hasQuality()))
 		}
 		acted, plan, refusal, wish := c.has("done") && !c.has("not", "will", "tomorrow"), false, false, false
 		for _, d := range f.deeds {

@@ -218,10 +218,14 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		if !wet {
 			return ""
 		}
+		n := i - 1
+		for n > 0 && n >= i-2 && c.signs[n].sense != "num" {
+			n-- // "two small drops"
+		}
 		switch {
-		case s.neg || i > 0 && c.signs[i-1].sense == "num" && c.signs[i-1].value == 0:
+		case s.neg || n >= 0 && c.signs[n].sense == "num" && c.signs[n].value == 0:
 			return "moisture=dry"
-		case i > 0 && c.signs[i-1].sense == "num" && c.signs[i-1].high <= 6, i+1 < len(c.signs) && c.signs[i+1].sense == "num" && c.signs[i+1].high <= 6:
+		case n >= 0 && c.signs[n].sense == "num" && c.signs[n].high <= 6, i+1 < len(c.signs) && c.signs[i+1].sense == "num" && c.signs[i+1].high <= 6:
 			return "moisture=right"
 		}
 		return ""
