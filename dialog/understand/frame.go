@@ -236,6 +236,10 @@ func (r *reader) relatives() {
 		default:
 			continue
 		}
+		if s.sense == "whenq" && first && !r.asks(i) && r.dated(i) {
+			s.sense = "while" // "quand c'était sec j'ai retourné"
+			continue
+		}
 		if s.sense == "whenq" && first && r.untilThen(i) {
 			s.sense = "while" // "quand ça sera sec je tamise"
 			continue
@@ -260,6 +264,20 @@ func (r *reader) relatives() {
 			s.sense = "while"
 		}
 	}
+}
+
+// dated says whether "when" at sign i tells of what has been: a past state and an act
+// done follow.
+func (r *reader) dated(i int) bool {
+	was := false
+	for k := i + 1; k < len(r.signs) && r.tokens[r.signs[k].from].kind != mark; k++ {
+		s := &r.signs[k]
+		was = was || s.sense == "was"
+		if was && act(s.sense) && s.tense&(past|participle) != 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // untilThen says whether "when" at sign i names the time of an act that follows its

@@ -80,7 +80,7 @@ func (r *reader) temps(cs []clause) (out []fact) {
 // bareFigure says whether a figure without unit can be a stick's reading: it does
 // not count days, minutes, money or baskets, and no second figure competes.
 func (r *reader) bareFigure(c *clause, i int) bool {
-	if c.counts(i) {
+	if c.counts(i) || r.ofDate(&c.signs[i]) {
 		return false
 	}
 	for k, s := range c.signs {
@@ -97,6 +97,18 @@ func (r *reader) bareFigure(c *clause, i int) bool {
 		}
 	}
 	return c.odd <= 2
+}
+
+// ofDate says whether a figure stands beside the name of a month: "10 March" is a
+// day, whatever was asked.
+func (r *reader) ofDate(s *sign) bool {
+	beside := r.tokens[max(0, s.from-2):min(len(r.tokens), s.to+2)]
+	for _, w := range calendarWords().read(beside, r.order[:]) {
+		if dimension(w.sense) == "mon" {
+			return true
+		}
+	}
+	return false
 }
 
 // counts says whether figure i counts something named beside it.

@@ -189,13 +189,13 @@ func (s *sign) endsInO() bool { return len(s.text) > 0 && s.text[len(s.text)-1] 
 // whenTo says whether a clause names the state that its act waits for: "when it is
 // dry I sieve", not "when it was dry I sieved".
 func (c *clause) whenTo() bool {
-	if c.signs[0].sense != "while" || !c.hasQuality() || c.has("was", "past", "didaux") {
+	if c.signs[0].sense != "while" || !c.hasQuality() || c.hasHarm() || c.has("was", "past", "didaux") {
 		return false
 	}
 	for i := range c.signs {
 		s := &c.signs[i]
 		if act(s.sense) {
-			return s.tense&(present|future|bare) != 0 && (s.tense&past == 0 || s.tongue == fr || s.endsInO())
+			return (s.tense&(present|future) != 0 || s.tense&bare != 0 && s.tongue == en) && (s.tense&past == 0 || s.tongue == fr || s.endsInO())
 		}
 	}
 	return false
