@@ -204,7 +204,7 @@ func bareSQL(b *testing.B, lines, letters int) {
 	due := prepare(`INSERT INTO due VALUES (?1, 1, 'stick', 20000, ?2, ?2) ON CONFLICT DO UPDATE SET at = ?2, look = ?2`)
 	letter := prepare(`INSERT INTO letter VALUES (?1, ?2, ?2, 0, 0, 0, ?3, 1, 0, '', NULL, ?4)`)
 	gone := prepare(`DELETE FROM letter WHERE id = ?`)
-	raw, talk, fold, fact, words := make([]byte, 200), make([]byte, 700), make([]byte, 700), `{"Warmth":"hot"}`, string(make([]byte, 350))
+	raw, talk, fold, fact, words := make([]byte, 150), make([]byte, 825), make([]byte, 780), `{"Warmth":"hot"}`, string(make([]byte, 275)) // as the real ones, on the average
 	in := func(do func(exec func(s *sql.Stmt, args ...any))) {
 		tx, err := pool.Begin()
 		require.NoError(b, err)

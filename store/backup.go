@@ -197,7 +197,6 @@ func Scrub(ctx context.Context, now time.Time, path string, people []dialog.Pers
 		}
 	}
 	// One file alone: the log is folded in and taken away.
-	db.reads.Close()
 	if err := db.stmts.rowsOnce("PRAGMA journal_mode(DELETE)", func(row) error { return nil }); err != nil {
 		return fmt.Errorf("scrub %s: %w", path, plain(err))
 	}

@@ -46,9 +46,11 @@ func (db *DB) Purge(ctx context.Context, now time.Time) (rows int64, err error) 
 // Leaving lists people who asked to be deleted and have no letter waiting: a
 // deletion that was cut short.
 func (db *DB) Leaving(ctx context.Context) ([]dialog.PersonID, error) {
+	db.mu.Lock()
+	defer db.mu.Unlock()
 	var people []dialog.PersonID
-	err := scanned(ctx, db.reads, `SELECT person FROM leaving WHERE NOT EXISTS
-		(SELECT 1 FROM letter WHERE letter.person = leaving.person AND refused IS NULL) ORDER BY person`, 1, func(r row) error {
+	err := db.stmts.rowsOnce(`SELECT person FROM leaving WHERE NOT EXISTS
+		(SELECT 1 FROM letter WHERE letter.person = leaving.person AND refused IS NULL) ORDER BY person`, func(r row) error {
 		people = append(people, dialog.PersonID(r.int(0)))
 		return nil
 	})

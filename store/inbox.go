@@ -2,8 +2,6 @@ package store
 
 import (
 	"context"
-	"database/sql"
-	"errors"
 	"fmt"
 	"strconv"
 	"time"
@@ -94,12 +92,13 @@ func (db *DB) number(ctx context.Context, name string) (int64, error) {
 
 // Setting reads one kept word of the machinery; "" when there is none.
 func (db *DB) Setting(ctx context.Context, name string) (string, error) {
-	var text string
-	err := db.reads.QueryRowContext(ctx, sqlOf[settingGet], name).Scan(&text)
-	if errors.Is(err, sql.ErrNoRows) {
-		return "", nil
+	db.mu.Lock()
+	defer db.mu.Unlock()
+	r, err := db.stmts.first(settingGet, name)
+	if r == nil {
+		return "", err
 	}
-	return text, err
+	return r.text(0), err
 }
 
 // Set keeps one word of the machinery.

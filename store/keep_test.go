@@ -269,7 +269,7 @@ func TestQueryPlans(t *testing.T) {
 		for i := range args {
 			args[i] = 1
 		}
-		rows, err := db.reads.QueryContext(t.Context(), "EXPLAIN QUERY PLAN "+sqlOf[q], args...)
+		rows, err := look(t, db).QueryContext(t.Context(), "EXPLAIN QUERY PLAN "+sqlOf[q], args...)
 		require.NoError(t, err, sqlOf[q])
 		var plan []string
 		for rows.Next() {

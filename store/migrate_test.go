@@ -21,7 +21,7 @@ func TestTheSchemaIsTheNewestMigration(t *testing.T) {
 // oldFile is a file of version 1, with one person asked about another in JSON.
 func oldFile(t *testing.T, talk string) string {
 	path := filepath.Join(t.TempDir(), "old.db")
-	pool, err := sql.Open("sqlite", dsn(path, "FULL", "immediate"))
+	pool, err := sql.Open("sqlite", safe().dsn(path))
 	require.NoError(t, err)
 	defer pool.Close()
 	steps, err := fs.Sub(migrations, "migrations")
@@ -97,7 +97,7 @@ func TestQuestionsAboutAnotherStay(t *testing.T) {
 			about, err := dialog.AskedAbout(other)
 			require.NoError(t, err)
 			var at int
-			require.NoError(t, db.reads.QueryRow("SELECT instr(?, ?)", talk, about).Scan(&at))
+			require.NoError(t, look(t, db).QueryRow("SELECT instr(?, ?)", talk, about).Scan(&at))
 			require.Equal(t, id == other, at > 0, "%d in a talk about %d", other, id)
 		}
 	}

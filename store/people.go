@@ -2,8 +2,6 @@ package store
 
 import (
 	"context"
-	"database/sql"
-	"errors"
 	"fmt"
 	"time"
 
@@ -12,12 +10,10 @@ import (
 
 // PersonOf finds who has a chat; 0 when nobody has.
 func (db *DB) PersonOf(ctx context.Context, chat int64) (dialog.PersonID, error) {
-	var id dialog.PersonID
-	err := db.reads.QueryRowContext(ctx, `SELECT id FROM person WHERE chat = ?`, chat).Scan(&id)
-	if errors.Is(err, sql.ErrNoRows) {
-		return 0, nil
-	}
-	return id, err
+	db.mu.Lock()
+	defer db.mu.Unlock()
+	id, err := db.stmts.number(personByChat, chat)
+	return dialog.PersonID(id), err
 }
 
 // StateOf folds one person's diary, with their talk.

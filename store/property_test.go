@@ -96,7 +96,7 @@ func TestDerivedRowsFollowTheDiaries(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		n++
 		w := &somebody{t: rt}
-		db, err := Open(t.Context(), filepath.Join(dir, fmt.Sprintf("%d.db", n)), Options{Step: w.step, Loose: true, Pages: rapid.IntRange(1, 4).Draw(rt, "pages")})
+		db, err := Open(t.Context(), filepath.Join(dir, fmt.Sprintf("%d.db", n)), Options{Step: w.step, Pages: rapid.IntRange(1, 4).Draw(rt, "pages")})
 		require.NoError(rt, err)
 		defer db.Close()
 		now := noon
@@ -155,7 +155,7 @@ func TestSnapshotsAreOnlySpeed(t *testing.T) {
 		tell(t, db, noon, 2, "hello") // pushes the first off the shelf
 	}
 	var n int
-	require.NoError(t, db.reads.QueryRow("SELECT count(fold) FROM person").Scan(&n))
+	require.NoError(t, look(t, db).QueryRow("SELECT count(fold) FROM person").Scan(&n))
 	require.NotZero(t, n)
 	with, err := db.StateOf(t.Context(), 1)
 	require.NoError(t, err)

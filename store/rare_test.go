@@ -1,6 +1,7 @@
 package store
 
 import (
+	"database/sql"
 	"testing"
 	"time"
 
@@ -11,9 +12,18 @@ import (
 
 // Rare things that a file must bear.
 
+// look opens a file from outside, as another program would.
+func look(t *testing.T, db *DB) *sql.DB {
+	t.Helper()
+	pool, err := sql.Open("sqlite", address(db.Path())+"?_pragma=busy_timeout(5000)&_pragma=query_only(1)")
+	require.NoError(t, err)
+	t.Cleanup(func() { pool.Close() })
+	return pool
+}
+
 func count(t *testing.T, db *DB, query string) (n int) {
 	t.Helper()
-	require.NoError(t, db.reads.QueryRow(query).Scan(&n))
+	require.NoError(t, look(t, db).QueryRow(query).Scan(&n))
 	return n
 }
 
@@ -137,7 +147,7 @@ func TestWipeWaitsForReaders(t *testing.T) {
 	p := tell(t, db, noon, 1, "agree").Person
 	_, err := db.stmts.once("PRAGMA busy_timeout(1)")
 	require.NoError(t, err)
-	tx, err := db.reads.Begin()
+	tx, err := look(t, db).Begin()
 	require.NoError(t, err)
 	require.NoError(t, tx.QueryRow("SELECT count(*) FROM entry").Scan(new(int)))
 	tell(t, db, noon, 1, "hello")

@@ -9,9 +9,7 @@ import (
 	"database/sql"
 	"errors"
 	"fmt"
-	"net/url"
 	"os"
-	"runtime"
 	"strings"
 	"sync"
 	"time"
@@ -28,8 +26,8 @@ type Step func(dialog.State, dialog.Input, time.Time) dialog.Answer
 type Options struct {
 	Step   Step               // nil = dialog.Step
 	Chance func(n int) string // nil = letters and digits nobody can guess
-	// Loose gives up the promise that a commit survives a power cut; for
-	// rehearsals, whose file is thrown away.
+	// Loose is for rehearsals, whose file is thrown away: no commit survives a power
+	// cut, and nobody else can look into the file. It halves their time.
 	Loose bool
 	// Pages is how many people's folded diaries are kept at hand; 0 = 1024.
 	Pages int
@@ -42,7 +40,6 @@ type DB struct {
 	step   Step
 	chance func(n int) string
 	loose  bool
-	reads  *sql.DB
 
 	mu     sync.Mutex // guards everything below: one writer
 	stmts  *statements
@@ -80,42 +77,35 @@ func (db *DB) open(ctx context.Context) error {
 	if err := looksRight(db.path); err != nil {
 		return err
 	}
-	sync := "FULL" // WAL with NORMAL can lose the last commits when the power goes
+	set := safe()
 	if db.loose {
-		sync = "OFF"
+		set = swift()
 	}
-	if err := db.prepare(ctx, dsn(db.path, sync, "immediate")); err != nil {
+	if err := db.prepare(ctx, set); err != nil {
 		return err
 	}
 	if err := db.count.load(db.stmts); err != nil {
 		return err
 	}
-	if err := db.loadLeaving(); err != nil {
-		return err
-	}
-	var err error
-	if db.reads, err = sql.Open("sqlite", dsn(db.path, sync, "deferred")+"&_pragma=query_only(1)"); err != nil {
-		return err
-	}
-	db.reads.SetMaxOpenConns(max(2, runtime.NumCPU()))
-	return nil
+	return db.loadLeaving()
 }
 
-// prepare brings the file up to date and opens the writer's connection.
-func (db *DB) prepare(ctx context.Context, dsn string) error {
-	pool, err := sql.Open("sqlite", dsn)
+// prepare brings the file up to date and opens the one connection to it: all who
+// read and write wait in line, which beats SQLITE_BUSY.
+func (db *DB) prepare(ctx context.Context, set settings) error {
+	pool, err := sql.Open("sqlite", set.dsn(db.path))
 	if err != nil {
 		return err
 	}
-	defer pool.Close()
-	pool.SetMaxOpenConns(1) // one writer: waiting in line beats SQLITE_BUSY
-	if err := checkPragmas(ctx, pool, db.loose); err != nil {
+	pool.SetMaxOpenConns(1)
+	err = set.check(ctx, pool)
+	if err == nil {
+		err = migrate(ctx, pool)
+	}
+	if err = errors.Join(err, pool.Close()); err != nil {
 		return err
 	}
-	if err := migrate(ctx, pool); err != nil {
-		return err
-	}
-	db.stmts, err = prepare(pool.Driver(), dsn)
+	db.stmts, err = prepare(pool.Driver(), set.dsn(db.path))
 	return err
 }
 
@@ -123,46 +113,11 @@ func (db *DB) prepare(ctx context.Context, dsn string) error {
 func (db *DB) Close() error {
 	db.mu.Lock()
 	defer db.mu.Unlock()
-	var errs []error
-	if db.reads != nil {
-		errs = append(errs, db.reads.Close())
-	}
-	return errors.Join(append(errs, db.stmts.close())...)
+	return db.stmts.close()
 }
 
 // Path is the file's own.
 func (db *DB) Path() string { return db.path }
-
-// dsn puts the pragmas where they reach every connection of a pool. The defaults
-// will not do: no write-ahead log, no waiting for a lock, foreign keys unchecked,
-// deleted words left in the file.
-func dsn(path, sync, lock string) string {
-	return address(path) + "?_pragma=busy_timeout(5000)&_pragma=journal_mode(WAL)&_pragma=synchronous(" + sync +
-		")&_pragma=foreign_keys(1)&_pragma=secure_delete(1)&_txlock=" + lock
-}
-
-// address names a file to the driver, whatever letters its name has.
-func address(path string) string {
-	return (&url.URL{Scheme: "file", Opaque: (&url.URL{Path: path}).EscapedPath()}).String()
-}
-
-// checkPragmas reads the pragmas back: a misspelt one is ignored without a word.
-func checkPragmas(ctx context.Context, pool *sql.DB, loose bool) error {
-	want := map[string]string{"journal_mode": "wal", "synchronous": "2", "busy_timeout": "5000", "foreign_keys": "1", "secure_delete": "1"}
-	if loose {
-		want["synchronous"] = "0"
-	}
-	for name, value := range want {
-		var got string
-		if err := pool.QueryRowContext(ctx, "PRAGMA "+name).Scan(&got); err != nil {
-			return err
-		}
-		if got != value {
-			return fmt.Errorf("pragma %s is %s, not %s", name, got, value)
-		}
-	}
-	return nil
-}
 
 // looksRight tells a file that is no database before SQLite touches it.
 func looksRight(path string) error {

@@ -208,7 +208,7 @@ func TestABrokenConversationIsPutAside(t *testing.T) {
 	require.NoError(t, err)
 	require.Empty(t, w)
 	var spoiled int
-	require.NoError(t, db.reads.QueryRow("SELECT count(*) FROM inbox WHERE spoiled IS NOT NULL").Scan(&spoiled))
+	require.NoError(t, look(t, db).QueryRow("SELECT count(*) FROM inbox WHERE spoiled IS NOT NULL").Scan(&spoiled))
 	require.Equal(t, 2, spoiled)
 }
 
@@ -336,7 +336,7 @@ func TestForget(t *testing.T) {
 	require.NoError(t, db.Forget(t.Context(), noon, leave[0]))
 	for _, table := range []string{"person", "entry", "due", "letter", "inbox", "leaving"} {
 		var n int
-		require.NoError(t, db.reads.QueryRow("SELECT count(*) FROM "+table).Scan(&n))
+		require.NoError(t, look(t, db).QueryRow("SELECT count(*) FROM "+table).Scan(&n))
 		require.Zero(t, n, table)
 	}
 	require.NotContains(t, fileText(t, db.Path()), "zanzibarine")
