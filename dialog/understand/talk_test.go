@@ -2,7 +2,11 @@ package understand
 
 import (
 	"reflect"
+	"slices"
+	"strings"
 	"testing"
+
+	"github.com/stretchr/testify/require"
 )
 
 // Wanted values below are arithmetic or the labelling rules (units keep their
@@ -130,5 +134,21 @@ func TestParse(t *testing.T) {
 		if got, ok := Parse(c[0], c[1]); ok {
 			t.Errorf("%q is no command, got %+v", c[0], got)
 		}
+	}
+}
+
+// "10 March" is a day, whatever was asked; "55" under the stick is a reading.
+func TestADateIsNoTemperature(t *testing.T) {
+	for _, c := range []struct {
+		text, lang string
+		temp       bool
+	}{
+		{"on 10 March", "en", false}, {"turned it on 25 February", "en", false}, {"el 12 de marzo", "es", false}, {"le 12 mars", "fr", false},
+		{"tarehe 12", "sw", false}, {"12 machi", "sw", false}, {"12 मार्च", "hi", false}, {"10 तारीख को", "hi", false}, {"10 tarikh ko", "hi", false},
+		{"55", "en", true}, {"it is 55", "en", true}, {"५५", "hi", true}, {"son 55", "es", true}, {"ni 55", "sw", true},
+	} {
+		r := Read(c.text, c.lang, "stick")
+		temp := slices.ContainsFunc(r.Codes, func(code string) bool { return strings.HasPrefix(code, "temp=") })
+		require.Equal(t, c.temp, r.Sure && temp, "%s: %v", c.text, r.Codes)
 	}
 }
