@@ -148,6 +148,8 @@ func TestCorners(t *testing.T) {
 		{"heap", "hide mango / mango / hide off", "stick", "", "not hidden any more"},
 		{"heap", "hide mango / mango / stick hot", "", "hot_ok", "Hot on day 7"},
 		{"heap", "pause until 12 March", "", "", "Thursday, in 10 days"},
+		{"heap", "pause for ten days", "", "", "Thursday, in 10 days"},
+		{"heap", "pause 2 weeks", "", "", "in 14 days"},
 		{"heap", "pause 3", "", "", "Thursday, in 3 days"},
 		{"enrolled", "pause", "path", "", "No heap is in work"},
 		{"enrolled", "hand over", "path", "", "No heap is in work"},

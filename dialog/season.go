@@ -50,10 +50,11 @@ func (x *exchange) seasonWord(line string) bool {
 		return true
 	}
 	until := x.today + pauseUsual
-	d, dated := understand.When(rest, x.lang())
-	if n, ok := digits(strings.TrimSpace(strings.TrimFunc(rest, unicode.IsLetter))); ok && n > 0 && d.Date == 0 {
-		until = x.today + Day(n) // "5 days", without "in"
-	} else if dated {
+	if n, ok := digits(rest); ok && n > 0 {
+		until = x.today + Day(n) // "pause 5"
+	} else if n, ok := understand.Span(rest, x.lang()); ok && n > 0 {
+		until = x.today + Day(n)
+	} else if d, ok := understand.When(rest, x.lang()); ok {
 		until = x.future(d)
 	}
 	until = min(max(until, x.today+1), x.today+longestPause)

@@ -152,3 +152,19 @@ func TestADateIsNoTemperature(t *testing.T) {
 		require.Equal(t, c.temp, r.Sure && temp, "%s: %v", c.text, r.Codes)
 	}
 }
+
+func TestSpan(t *testing.T) {
+	for _, c := range []struct {
+		text, lang string
+		days       int
+	}{
+		{"5 days", "en", 5}, {"for ten days", "en", 10}, {"2 weeks", "en", 14}, {"a week", "en", 7}, {"a month", "en", 30},
+		{"siku 5", "sw", 5}, {"wiki mbili", "sw", 14}, {"10 दिन", "hi", 10}, {"दो हफ्ते", "hi", 14}, {"10 din", "hi", 10},
+		{"diez días", "es", 10}, {"una semana", "es", 7}, {"dix jours", "fr", 10}, {"2 semaines", "fr", 14},
+		{"until Friday", "en", 0}, {"10 March", "en", 0}, {"", "en", 0},
+	} {
+		days, ok := Span(c.text, c.lang)
+		require.Equal(t, c.days, days, c.text)
+		require.Equal(t, c.days > 0, ok, c.text)
+	}
+}

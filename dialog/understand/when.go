@@ -1,6 +1,7 @@
 package understand
 
 import (
+	"math"
 	"strconv"
 	"strings"
 )
@@ -33,6 +34,33 @@ func When(text, lang string) (Day, bool) {
 		}
 	}
 	return Day{Weekday: -1}, false
+}
+
+// Span reads a length of time, "ten days", "2 weeks", as days; ok is false when the
+// text names none.
+func Span(text, lang string) (days int, ok bool) {
+	ts := unhyphened(tokens(text))
+	g := calendarWords()
+	for _, of := range [][]tongue{languages(lang), elsewhere(lang)} {
+		in := g.read(ts, of)
+		for i, s := range in {
+			p, counted := strings.CutPrefix(s.sense, "per=")
+			if !counted {
+				continue
+			}
+			per, _ := strconv.Atoi(p)
+			for _, k := range []int{i - 1, i + 1} {
+				switch {
+				case k < 0 || k >= len(in):
+				case in[k].sense == "num":
+					return int(math.Round(in[k].value * float64(per))), true
+				case in[k].sense == "one":
+					return per, true
+				}
+			}
+		}
+	}
+	return 0, false
 }
 
 // isoDay reads 2026-03-12, 12/3/2026 and 12.3.2026 (day before month, as in all
