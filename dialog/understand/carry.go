@@ -97,3 +97,44 @@ func verbal(sense string) bool {
 	}
 	return false
 }
+
+// kals reads Hindi kal and parson by the verb: behind with a past, ahead with a
+// future; without a verb they stay open.
+func (r *reader) kals(cs []clause) {
+	for i := range cs {
+		c := &cs[i]
+		k := c.find("kal")
+		p := c.find("parson")
+		if k < 0 && p < 0 {
+			continue
+		}
+		var t tense
+		for _, s := range c.signs {
+			if act(s.sense) || verbal(s.sense) || s.sense == "give" || s.sense == "go" || s.sense == "take" {
+				t |= s.tense
+			}
+			if s.sense == "was" || s.sense == "done" {
+				t |= past
+			}
+		}
+		for j := i + 1; t == 0 && j < len(cs) && cs[j-1].end != "." && cs[j-1].end != "?"; j++ {
+			for _, s := range cs[j].signs {
+				if act(s.sense) {
+					t |= s.tense
+				}
+			}
+		}
+		at, sense := k, "tomorrow"
+		if k < 0 {
+			at, sense = p, "later"
+		}
+		switch {
+		case t&future != 0 || c.cant:
+			c.signs[at].sense = sense
+			c.tomorrow = c.tomorrow || sense == "tomorrow"
+			c.later = c.later || sense == "later"
+		case t&past != 0:
+			c.signs[at].sense = "past"
+		}
+	}
+}

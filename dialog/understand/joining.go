@@ -1,0 +1,106 @@
+package understand
+
+// relatives tells a joining word from a question word: Spanish "que" typed without
+// its accent, "who" in "my neighbour who helped", "kama kilo 15". Such a word asks
+// at the head of a clause or before a question mark.
+func (r *reader) relatives() {
+	head := true
+	for i := range r.signs {
+		s := &r.signs[i]
+		first := head
+		head = r.tokens[s.from].kind == mark || s.sense == "and" || s.sense == "but" || s.sense == "chat=hello"
+		switch s.sense {
+		case "askif", "canq":
+			last := i+1 == len(r.signs) || r.tokens[r.signs[i+1].from].kind == mark && r.signs[i+1].sense != "?"
+			if last && !first && s.tongue == en {
+				s.sense = "is" // "the heat is there"
+			}
+			continue
+		case "what", "how", "whenq", "who", "which", "if":
+		default:
+			continue
+		}
+		if s.sense == "whenq" && first && !r.asks(i) && r.dated(i) {
+			s.sense = "while" // "quand c'était sec j'ai retourné"
+			continue
+		}
+		if s.sense == "whenq" && first && r.untilThen(i) {
+			s.sense = "while" // "quand ça sera sec je tamise"
+			continue
+		}
+		if i+1 < len(r.signs) && (s.text == "como" || s.text == "kama") {
+			if n := r.signs[i+1]; n.sense == "num" || dimension(n.sense) == "unit" || n.sense == "degree" {
+				s.sense = "filler" // about so much
+				continue
+			}
+		}
+		if s.text == "como" && i+1 < len(r.signs) && !r.asks(i) && r.likened(i+1) {
+			s.sense = "filler" // "como a cerveza": like beer
+			continue
+		}
+		if first || s.sense == "if" || r.asks(i) {
+			continue
+		}
+		switch s.text {
+		case "que", "q", "ke", "como", "komo", "who", "which", "where", "quien", "donde", "ou":
+			s.sense = "filler"
+		case "cuando", "quand", "when":
+			s.sense = "while"
+		}
+	}
+}
+
+// dated says whether "when" at sign i tells of what has been: a past state and an act
+// done follow.
+func (r *reader) dated(i int) bool {
+	was := false
+	for k := i + 1; k < len(r.signs) && r.tokens[r.signs[k].from].kind != mark; k++ {
+		s := &r.signs[k]
+		was = was || s.sense == "was"
+		if was && act(s.sense) && s.tense&(past|participle) != 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// untilThen says whether "when" at sign i names the time of an act that follows its
+// own clause, with no question mark: "when it is dry I sieve".
+func (r *reader) untilThen(i int) bool {
+	state := false
+	for k := i + 1; k < len(r.signs) && !r.asks(i); k++ {
+		s := &r.signs[k]
+		if r.tokens[s.from].kind == mark && s.sense != "," {
+			return false
+		}
+		if state && dimension(s.sense) == "did" && s.tense&(present|future|bare) != 0 {
+			return true
+		}
+		state = state || quality(s.sense) || s.sense == "weather" || s.sense == "rainword" || s.sense == "finish" || s.sense == "come"
+	}
+	return false
+}
+
+// likened says whether a thing to be compared with follows, past small words.
+func (r *reader) likened(i int) bool {
+	for ; i < len(r.signs); i++ {
+		s := &r.signs[i]
+		if s.sense != "filler" && s.sense != "rangeto" && s.sense != "one" {
+			return quality(s.sense) || dimension(s.sense) == "material"
+		}
+	}
+	return false
+}
+
+// asks says whether the next full stop after sign i is a question mark.
+func (r *reader) asks(i int) bool {
+	for ; i < len(r.signs); i++ {
+		switch r.signs[i].sense {
+		case "?":
+			return true
+		case ".", "!", "\n":
+			return false
+		}
+	}
+	return false
+}

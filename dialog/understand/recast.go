@@ -1,0 +1,71 @@
+package understand
+
+// recast gives a word with two senses the one that its clause (the n-th of the
+// message) or the open question asks for: "bit" is little before a quality, "fine"
+// is good of worms and OK of a plan.
+func (r *reader) recast(c *clause, n, k int) {
+	s := &c.signs[k]
+	switch s.sense {
+	case "rainword":
+		s.sense = "weather"
+		if r.asked == "smell" || c.has("smell") {
+			s.sense = "smell=earthy"
+		}
+	case "fine":
+		s.sense = "ok"
+		switch r.asked {
+		case "moisture", "worms", "smell":
+			s.sense = "good"
+		}
+		if c.has("smell", "worm", "damp") {
+			s.sense = "good"
+		}
+	case "material=curd":
+		if r.asked == "smell" || c.has("smell") {
+			s.sense = "smell=sour"
+		}
+	case "medium":
+		s.sense = "stick=warm"
+		if r.asked == "moisture" {
+			s.sense = "moisture=right"
+		}
+	case "very":
+		if s.text == "bien" && !c.hasQuality() {
+			s.sense = "good"
+		}
+	case "or":
+		if (s.text == "कि" || s.text == "ki") && k > 0 && c.has("very") {
+			s.sense = "filler" // "इतनी गरम कि": so hot that
+		}
+	case "bite":
+		if s.text == "bit" && k+1 < len(c.signs) && quality(c.signs[k+1].sense) {
+			s.sense, s.tense = "bit", 0 // "bit dry"
+		}
+	case "atall":
+		if (s.text == "nada" || s.text == "nadita") && !c.hasQuality() {
+			s.sense = "nothing"
+		}
+	case "not":
+		if c.end == "?" && c.core() == 1 && n > 0 {
+			s.sense = "tag" // "frío, ¿no?"
+		}
+		if c.core() == 1 && (s.text == "hakuna" || s.text == "hamna") {
+			s.sense = "nothing"
+		}
+	case "no", "yes", "ok":
+		if c.end == "?" && c.core() == 1 && n > 0 {
+			s.sense = "tag" // "chaud, non ?"
+		}
+	case "moisture=right":
+		if s.text == "right" && c.end == "?" && len(c.signs) == 1 {
+			s.sense = "tag"
+		}
+		if s.text == "right" && s.to == s.from+1 && s.from > 0 && r.tokens[s.from-1].text == "the" {
+			s.sense = "edge"
+		}
+	case "earlier":
+		if s.text == "tout" && c.ahead() {
+			s.sense = "later" // "je regarde tout à l'heure"
+		}
+	}
+}

@@ -1,0 +1,54 @@
+package understand
+
+// theirs: "turned his", "volteó el suyo". His at the end of a clause is no "his hand".
+func (c *clause) theirs(neighbor bool) bool {
+	if len(c.signs) == 0 {
+		return false
+	}
+	switch c.signs[len(c.signs)-1].text {
+	case "theirs", "hers", "suyo", "suya", "suyos", "sien", "sienne":
+		return c.hasAct()
+	case "his":
+		return c.hasAct() && (neighbor || c.has("person"))
+	}
+	return false
+}
+
+// foreign says whether a clause is about somebody else's heap: the owner stands
+// next to the thing with no verb between ("jirani's heap", "lundo la jirani").
+func (r *reader) foreign(c *clause) bool {
+	n := c.find("neighbor")
+	if c.theirs(n >= 0) {
+		return true
+	}
+	if n < 0 {
+		return false
+	}
+	for i, s := range c.signs {
+		if s.sense == "mine" && i+1 != n && i+2 != n && i != n+1 && i != n+2 {
+			return false
+		}
+	}
+	acts := false
+	for _, s := range c.signs {
+		acts = acts || act(s.sense) && s.tense&(past|participle) != 0 || s.sense == "didaux"
+	}
+	for i, s := range c.signs {
+		switch s.sense {
+		case "heap", "stick", "bottle", "worm", "compost", "inside":
+		default:
+			continue
+		}
+		lo, hi := min(i, n), max(i, n)
+		clear := true
+		for _, m := range c.signs[lo+1 : hi] {
+			if act(m.sense) || quality(m.sense) || m.sense == "is" {
+				clear = false
+			}
+		}
+		if clear && hi-lo <= 4 {
+			return true
+		}
+	}
+	return !acts && !c.has("heap")
+}
