@@ -25,6 +25,8 @@ type (
 	// UnitsSet: "feet" or "metres".
 	UnitsSet    struct{ Units string }
 	PicturesSet struct{ Off bool }
+	// NumeralsSet: the digits that the person writes and reads.
+	NumeralsSet struct{ Nagari bool }
 	// MeasureSet: one Unit of Material (or of anything) weighs Kg here.
 	MeasureSet struct {
 		Unit, Material string
@@ -207,7 +209,7 @@ type (
 var events = func() map[string]reflect.Type {
 	set := map[string]reflect.Type{}
 	for _, e := range []Event{
-		Consented{}, LanguageSet{}, Named{}, Placed{}, HourSet{}, UnitsSet{}, PicturesSet{},
+		Consented{}, LanguageSet{}, Named{}, Placed{}, HourSet{}, UnitsSet{}, PicturesSet{}, NumeralsSet{},
 		MeasureSet{}, Helps{}, HelperJoined{}, HelperLeft{}, Hidden{}, StopAsked{}, CameBack{}, Heard{}, BarSet{}, Appointed{}, Joined{}, GroupLeft{},
 		GroupMade{}, RoleGiven{}, RoleEnded{}, InviteMade{}, InviteEnded{}, OfficerAsked{},
 		OfficerWrote{}, Visited{}, PutOff{}, Struck{},
@@ -265,6 +267,7 @@ func (Placed) event()        {}
 func (HourSet) event()       {}
 func (UnitsSet) event()      {}
 func (PicturesSet) event()   {}
+func (NumeralsSet) event()   {}
 func (MeasureSet) event()    {}
 func (Helps) event()         {}
 func (HelperJoined) event()  {}

@@ -47,6 +47,7 @@ func (x *exchange) hear(m Message) {
 		return
 	}
 	x.keepLine(line)
+	x.keepNumerals(line)
 	if x.command(line, said) {
 		return
 	}

@@ -19,6 +19,7 @@ type Person struct {
 	Minute    int                 `json:",omitempty"` // of the day, for reminders; 0 = not told
 	Units     string              `json:",omitempty"` // feet or metres
 	NoPicture bool                `json:",omitempty"`
+	Nagari    bool                `json:",omitempty"` // reads १२, not 12
 	Measures  compost.Calibration `json:",omitempty"`
 	Helps     PersonID            `json:",omitempty"` // whose heaps this phone speaks for
 	Helpers   []PersonID          `json:",omitempty"` // second phones
@@ -121,6 +122,8 @@ func (p *Person) take(e Entry) {
 		p.Units = ev.Units
 	case PicturesSet:
 		p.NoPicture = ev.Off
+	case NumeralsSet:
+		p.Nagari = ev.Nagari
 	case MeasureSet:
 		p.Measures = withMeasure(p.Measures, ev)
 	case Helps:

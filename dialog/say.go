@@ -109,6 +109,9 @@ func (x *exchange) render(t *Talk) []Letter {
 		}
 	}
 	t.Said, t.SaidAt = imprint(last.Text), x.now
+	for i := range letters {
+		inNumerals(&letters[i], x.s.Person)
+	}
 	return letters
 }
 
@@ -207,7 +210,9 @@ func (x *exchange) stageNow() Stage {
 func (x *exchange) letter(to State, kind LetterKind, key string, args phrases.Args, advice ...string) *Letter {
 	lang := langOf(to)
 	for _, body := range split(text(lang, key, args), letterLimit) {
-		x.letters = append(x.letters, Letter{To: to.Person.ID, Kind: kind, Text: body, Asks: asksOf(to.Talk.Open), Stage: NoStage, Advice: addNew([]string{}, advice)})
+		l := Letter{To: to.Person.ID, Kind: kind, Text: body, Asks: asksOf(to.Talk.Open), Stage: NoStage, Advice: addNew([]string{}, advice)}
+		inNumerals(&l, to.Person)
+		x.letters = append(x.letters, l)
 	}
 	return &x.letters[len(x.letters)-1]
 }
