@@ -8,6 +8,8 @@ func (r *reader) answers(cs []clause, f *finding) {
 		for i := range c.signs {
 			s := &c.signs[i]
 			switch s.sense {
+			case "correct":
+				no = no || len(cs) == 1 && len(c.signs) == 1 && r.tokens[s.from].text == "no" // "no sorry"
 			case "chat=hello":
 				// "cómo está la familia" greets nobody about the heap
 				f.hello = f.hello || !c.has("foreign", "person", "animal", "known", "money", "weather") && !c.hasDim("crop")

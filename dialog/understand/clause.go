@@ -166,7 +166,7 @@ func (r *reader) split() []clause {
 			s.sense = "now"
 			cur = append(cur, s)
 		case "why", "how", "what", "howmany", "whenq", "ask=next", "ask=status", "ask=why", "canq", "askif", "ask=help", "which":
-			if r.finished(cur, s) {
+			if r.finished(cur, s) && !r.tailAsks(i) {
 				flush(",")
 			}
 			cur = append(cur, s)
@@ -207,6 +207,16 @@ func (r *reader) split() []clause {
 	}
 	flush("")
 	return out
+}
+
+// tailAsks: French puts its question word last, "ça doit être chaud comment ?".
+func (r *reader) tailAsks(i int) bool {
+	s := &r.signs[i]
+	switch s.sense {
+	case "how", "what", "howmany", "whenq":
+		return s.tongue == fr && (i+1 == len(r.signs) || r.signs[i+1].sense == "?")
+	}
+	return false
 }
 
 // bodyAhead says whether nothing but a part of the body follows before the next mark.

@@ -62,6 +62,9 @@ func (r *reader) frame(cs []clause) {
 		if c.ask == telling && c.inverted() {
 			c.ask = askModal
 		}
+		if c.end == "if" && c.ask == telling && sentenceAsks(cs, i) {
+			c.ask = askMark // "je retourne s'il pleut ?"
+		}
 		if c.end == "?" && c.ask == telling {
 			if c.has("tag") {
 				c.ask = askTag
@@ -72,6 +75,7 @@ func (r *reader) frame(cs []clause) {
 		c.foreign = r.foreign(c)
 	}
 	r.kals(cs)
+	r.retold(cs)
 	for i := range cs {
 		c := &cs[i]
 		if c.foreign && i+1 < len(cs) && !cs[i+1].has("mine", "me") && !cs[i+1].has("heap") {
@@ -101,6 +105,30 @@ func (r *reader) frame(cs []clause) {
 		}
 		if len(c.signs) == 0 && c.end == "?" && i > 0 && cs[i-1].ask == telling {
 			cs[i-1].ask = askMark
+		}
+	}
+}
+
+// retold marks "put hot but it was warm": what an earlier answer said, and now says not.
+func (r *reader) retold(cs []clause) {
+	for i := 0; i+1 < len(cs); i++ {
+		if cs[i].end != "but" && !cs[i+1].has("imeant") || cs[i].ask != telling {
+			continue
+		}
+		for k := range cs[i].signs {
+			s := &cs[i].signs[k]
+			if s.sense != "" && s.sense != "filler" && s.sense != "known" && s.sense != "put" && s.sense != "say" && s.sense != "yes" && s.sense != "ok" {
+				continue
+			}
+			switch s.text {
+			case "said", "put", "wrote", "typed", "answered", "pressed", "sent", "told", "marked", "chose", "replied",
+				"puse", "dije", "escribi", "marque", "conteste", "respondi", "mande", "anote", "mis", "dit", "ecrit", "repondu", "note", "envoye", "tape":
+				for _, d := range [...]string{"stick", "moisture", "smell", "bottle"} {
+					if cs[i].hasDim(d) && cs[i+1].hasDim(d) {
+						s.sense, s.tense = "isaid", 0
+					}
+				}
+			}
 		}
 	}
 }

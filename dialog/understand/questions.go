@@ -131,6 +131,10 @@ func (r *reader) questions(cs []clause, f *finding) {
 // journey reads a question about the way to the compost: which step follows (next),
 // how many days remain, how the heap comes along (status).
 func (r *reader) journey(c *clause, add func(string), problem bool) bool {
+	if (c.has("how") || c.has("chat=hello") && c.end == "?") && c.has("heap", "compost") && !c.hasQuality() && !c.hasAct() && !c.has("size", "use", "sell", "water", "worm") && c.odd == 0 && c.core() <= 5 {
+		add("ask=status") // "how is my compost"
+		return true
+	}
 	if c.ask != askWh && c.ask != askMark || c.has("foreign", "money", "weather", "did=turned") {
 		return false
 	}
@@ -230,6 +234,9 @@ func (r *reader) ours(c *clause, why bool) bool {
 		}
 	}
 	if known == 0 {
+		if odd == 1 && r.asked != "none" && r.asked != "menu" && c.has("how", "howmany", "canq") {
+			odd = 0 // asked back under an open question: about it
+		}
 		return odd == 0 && (why || c.has("canq", "must") || len(c.signs) > 0 && !c.has("who") && !(len(c.signs) > 2 && c.has("whenq", "howmany", "which")))
 	}
 	return known >= odd || known >= 2 && odd <= 3

@@ -182,6 +182,9 @@ func (r *reader) undoes(cs []clause, f *finding, corrected map[int]bool) {
 
 // bareStop: the word alone, or with nothing but messages and manners about it.
 func (r *reader) bareStop(c *clause, cs []clause) bool {
+	if c.has("message") && c.has("want") && c.has("not", "no") && c.ask == telling && !c.cond {
+		return true // "do not want any more messages"
+	}
 	if !c.has("stop") || c.has("today", "tomorrow", "later", "now") || c.cond || c.ask == askModal {
 		return false
 	}

@@ -20,6 +20,16 @@ func (r *reader) recast(c *clause, n, k int) {
 		if c.has("smell", "worm", "damp") {
 			s.sense = "good"
 		}
+	case "ok":
+		switch r.asked {
+		case "moisture", "worms", "smell":
+			if k > 0 && r.describes(c.signs[k-1]) {
+				s.sense = "good" // "seems ok"
+			}
+		}
+		if c.end == "?" && c.core() == 1 && n > 0 {
+			s.sense = "tag"
+		}
 	case "material=curd":
 		if r.asked == "smell" || c.has("smell") {
 			s.sense = "smell=sour"
@@ -52,7 +62,7 @@ func (r *reader) recast(c *clause, n, k int) {
 		if c.core() == 1 && (s.text == "hakuna" || s.text == "hamna") {
 			s.sense = "nothing"
 		}
-	case "no", "yes", "ok":
+	case "no", "yes":
 		if c.end == "?" && c.core() == 1 && n > 0 {
 			s.sense = "tag" // "chaud, non ?"
 		}
@@ -68,4 +78,13 @@ func (r *reader) recast(c *clause, n, k int) {
 			s.sense = "later" // "je regarde tout à l'heure"
 		}
 	}
+}
+
+// describes says whether a sign is a verb of being or seeming.
+func (r *reader) describes(s sign) bool {
+	switch s.text {
+	case "seems", "seem", "looks", "look", "feels", "feel", "its", "is", "are", "theyre", "parece", "parecen", "ve", "ven", "esta", "estan", "semble", "semblent", "est", "sont", "smells":
+		return true
+	}
+	return s.sense == "is"
 }

@@ -103,6 +103,8 @@ func (r *reader) consistent(codes []string) []string {
 		switch {
 		case c == "moisture=wet" && has("seen=runoff"):
 			continue
+		case dimension(c) == "when" && has("ask=stop"):
+			continue
 		case c == "smell=none" && countDim(codes, "smell") > 1:
 			continue
 		case c == "seen=worms_well" && (has("seen=worms_dead") || has("seen=worms_escaping")):

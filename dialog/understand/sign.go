@@ -49,6 +49,8 @@ type reader struct {
 	// correcting says that an earlier answer is taken back: what is stated answers
 	// that question, whichever is open now
 	correcting bool
+	worms      bool // the message or the open question is about worms
+	bottles    bool // likewise, the bottle
 }
 
 func newReader(text, lang, asked string) *reader {
@@ -63,6 +65,7 @@ func newReader(text, lang, asked string) *reader {
 // sign turns tokens into signs, the longest phrase first.
 func (r *reader) sign() {
 	r.signs = make([]sign, 0, len(r.tokens))
+	r.topics()
 	for i := 0; i < len(r.tokens); {
 		t := &r.tokens[i]
 		switch t.kind {
@@ -81,12 +84,42 @@ func (r *reader) sign() {
 				s.sense = "but" // maïs without its dots is the same word as "but"
 			}
 		}
+		if s.sense == "maybe" && r.reflexive(s) {
+			s.sense, s.to = "not", i+1
+		}
 		r.signs = append(r.signs, s)
 		i = s.to
 	}
 	r.twoOrGive()
 	r.numbers()
 	r.spans()
+}
+
+// topics notes whether worms or the bottle are spoken of at all.
+func (r *reader) topics() {
+	r.worms = r.asked == "worms" || r.asked == "feed"
+	r.bottles = r.asked == "bottle" || r.asked == "shake"
+	for _, ids := range r.ids {
+		for _, id := range ids {
+			for _, e := range r.lex.senses[id] {
+				r.worms = r.worms || e.sense == "worm" || e.sense == "bed"
+				r.bottles = r.bottles || e.sense == "bottle" || e.sense == "cap" || e.sense == "starter"
+			}
+		}
+	}
+}
+
+// beside says whether a phrase is about a thing nobody speaks of: "on the sides" is
+// of worms only where there are worms.
+func (r *reader) beside(e *entry) bool {
+	if e.own {
+		return false
+	}
+	switch e.sense {
+	case "seen=worms_escaping", "seen=worms_dead":
+		return !r.worms
+	}
+	return dimension(e.sense) == "bottle" && !r.bottles
 }
 
 // spans reads "in two days", "after 3 hours", "dans deux jours" as a time to come.
@@ -171,7 +204,7 @@ func (r *reader) one(i int) sign {
 				continue
 			}
 			p := &r.lex.said[o.at]
-			if p.fixed < bestLen {
+			if p.fixed < bestLen || r.beside(&p.entry) {
 				continue
 			}
 			rank := r.rank[p.entry.tongue]

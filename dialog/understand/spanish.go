@@ -18,7 +18,7 @@ func (l *lexicon) clitic(w string) ([]int32, bool) {
 		w = cut
 		if id, ok := l.id[w]; ok {
 			for _, e := range l.senses[id] {
-				if e.tongue == es && e.tense&(bare|ongoing|order) != 0 {
+				if e.tongue == es && (e.tense&(bare|ongoing|order) != 0 || strings.HasSuffix(w, "ndo")) {
 					return []int32{id}, true
 				}
 			}
@@ -62,4 +62,16 @@ func (l *lexicon) graded(w string) ([]int32, bool) {
 		}
 	}
 	return nil, false
+}
+
+// reflexive tells "no se siente" (is not felt) from "no sé" typed without its accent.
+func (r *reader) reflexive(s sign) bool {
+	if s.tongue != es || s.to != s.from+2 || r.tokens[s.from].text != "no" || r.tokens[s.from+1].raw != "se" || s.to >= len(r.tokens) || r.tokens[s.to].kind != word {
+		return false
+	}
+	switch r.tokens[s.to].text {
+	case "si", "que", "q", "cual", "como", "bien", "decir", "decirle", "donde", "cuando", "cuanto", "y", "pero", "la", "el", "por", "porque", "mucho", "nada", "ni", "quien":
+		return false
+	}
+	return true
 }

@@ -135,6 +135,9 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 		if neg {
 			return notDone
 		}
+		if t&present != 0 && s.tongue == fr && c.has("now") && !c.has("already", "didaux", "have", "past") {
+			return planned // "je leur donne maintenant"
+		}
 		if t&(present|order) != 0 && t&bare == 0 && !c.has("already", "didaux", "have", "past", "person", "neighbor", "yes") && s.tongue == fr && !(r.several && s.sense == actOf(r.asked) && !c.has("me")) {
 			return wished // "retourne" may be "retourné" without its accent
 		}
@@ -149,7 +152,7 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 				return notDone
 			}
 			return done
-		case c.has("prog"):
+		case c.has("prog", "partly"):
 			return planned
 		case t&bare != 0 && s.tongue == sw && last != 0 && !neg:
 			if last == past {
@@ -204,7 +207,7 @@ func (c *clause) whenTo() bool {
 // halfway: "half sieved", with no measure that the half could belong to.
 func (c *clause) halfway() bool {
 	for _, s := range c.signs {
-		if s.sense == "num" && s.value == 0.5 && !s.typed {
+		if s.sense == "num" && s.value == 0.5 && !s.typed || s.sense == "partly" {
 			return true
 		}
 	}

@@ -42,7 +42,10 @@ func (r *reader) times(cs []clause, f *finding) {
 			stated = stated || x.clause == k
 		}
 		odd := 0
-		for _, s := range c.signs {
+		for n, s := range c.signs {
+			if n > 0 && s.sense == "while" && c.tomorrow {
+				break // "tomorrow when there is light"
+			}
 			switch s.sense {
 			case "", "known", "foreign", "money", "weather", "animal", "person", "ask=officer":
 				if s.sense != "" || r.tokens[s.from].kind == word {
@@ -54,7 +57,7 @@ func (r *reader) times(cs []clause, f *finding) {
 		case c.has("start") && !c.has("not") && !acted && !c.hasDeed() && !stated && odd == 0:
 			when("later") // begun, not ended
 		case acted || c.doubt:
-		case c.has("prog") && !plan && !stated && odd == 0:
+		case c.has("prog", "partly") && !plan && !stated && odd == 0:
 			when("later")
 		case plan && c.tomorrow:
 			when("tomorrow")

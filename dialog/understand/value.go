@@ -229,6 +229,14 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 			return "moisture=right"
 		}
 		return ""
+	case "water":
+		if asked == "moisture" && !c.hasDim("moisture") && c.has("takeout", "goout", "come", "leave", "seen=worms_escaping", "seen=runoff", "bottle=leaking") {
+			if s.neg || c.has("not", "no") {
+				return "moisture=dry"
+			}
+			return "moisture=wet" // squeezed: "water came out between my fingers"
+		}
+		return ""
 	case "gas":
 		switch {
 		case s.neg && (bottle || asked == "shake"), s.neg && !c.hasAct():
