@@ -50,17 +50,11 @@ func (x *exchange) harvestTold(h Heap, day Day) {
 }
 
 func (x *exchange) yieldTold(q Question, m meaning) bool {
-	kg, ok := x.kgTold(m)
-	if !ok {
-		return false
-	}
-	x.close()
-	x.note(q.Heap, Yielded{kg})
-	if kg > 0 {
-		x.say("yielded", phrases.Args{"Kg": int(kg)})
-	}
-	x.goOn()
-	return true
+	return x.kilosTold(q, m, func(kg float64) Event { return Yielded{kg} }, func(kg float64) {
+		if kg > 0 {
+			x.say("yielded", phrases.Args{"Kg": int(kg)})
+		}
+	})
 }
 
 func (x *exchange) useTold(q Question, m meaning) bool {

@@ -118,6 +118,20 @@ func (x *exchange) kgTold(m meaning) (float64, bool) {
 	return 0, false
 }
 
+// kilosTold notes an amount that was asked for in any measure, says what follows
+// from it, and leads on.
+func (x *exchange) kilosTold(q Question, m meaning, told func(kg float64) Event, then func(kg float64)) bool {
+	kg, ok := x.kgTold(m)
+	if !ok {
+		return false
+	}
+	x.close()
+	x.note(q.Heap, told(kg))
+	then(kg)
+	x.goOn()
+	return true
+}
+
 func (x *exchange) sieveTold(h Heap, day Day) {
 	if h.Taken != 0 || h.Fed != 0 {
 		x.say("noted", nil)
@@ -132,19 +146,13 @@ func (x *exchange) sieveTold(h Heap, day Day) {
 }
 
 func (x *exchange) passedTold(q Question, m meaning) bool {
-	kg, ok := x.kgTold(m)
-	if !ok {
-		return false
-	}
-	x.close()
-	x.note(q.Heap, Passed{kg})
-	if kg > 0 {
-		plan := compost.Bed(kg, 0)
-		x.say("bed_size", phrases.Args{"Kg": int(kg), "Worms": trim(math.Round(plan.Worms.Likely*2) / 2), "Area": trim(math.Ceil(plan.Area.Likely*2) / 2)})
-	}
-	x.say("trial_how", nil, "worm_trial")
-	x.goOn()
-	return true
+	return x.kilosTold(q, m, func(kg float64) Event { return Passed{kg} }, func(kg float64) {
+		if kg > 0 {
+			plan := compost.Bed(kg, 0)
+			x.say("bed_size", phrases.Args{"Kg": int(kg), "Worms": trim(math.Round(plan.Worms.Likely*2) / 2), "Area": trim(math.Ceil(plan.Area.Likely*2) / 2)})
+		}
+		x.say("trial_how", nil, "worm_trial")
+	})
 }
 
 func (x *exchange) trialSet(q Question, m meaning) bool {

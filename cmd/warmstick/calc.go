@@ -3,7 +3,6 @@ package main
 // The calc command: sums as JSON lines for a program, or in words for a person.
 
 import (
-	"bufio"
 	"bytes"
 	"encoding/json"
 	"errors"
@@ -47,34 +46,13 @@ type sumError struct {
 }
 
 func calcLines(stdin io.Reader, stdout, stderr io.Writer) int {
-	out := bufio.NewWriter(stdout)
-	defer out.Flush()
-	enc := json.NewEncoder(out)
-	enc.SetEscapeHTML(false)
-	in := bufio.NewReader(stdin)
-	status := 0
-	for n := 1; ; n++ {
-		line, err := in.ReadBytes('\n')
-		if len(bytes.TrimSpace(line)) > 0 {
-			id, answer, bad := calcLine(line)
-			if bad != nil {
-				status = 1
-				enc.Encode(sumError{orLine(id, n), bad.Error()})
-			} else {
-				enc.Encode(answer)
-			}
+	return eachLine("calc", stdin, stdout, stderr, func(n int, line []byte) (any, bool) {
+		id, answer, bad := calcLine(line)
+		if bad != nil {
+			return sumError{orLine(id, n), bad.Error()}, false
 		}
-		if errors.Is(err, io.EOF) {
-			return status
-		}
-		if err != nil {
-			fmt.Fprintf(stderr, "calc: read line %d: %v\n", n, err)
-			return 1
-		}
-		if in.Buffered() == 0 {
-			out.Flush() // another program may be waiting for this answer
-		}
-	}
+		return answer, true
+	})
 }
 
 // orLine names a line that gave no id of its own.

@@ -1,8 +1,6 @@
 package main
 
 import (
-	"bufio"
-	"bytes"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -61,41 +59,13 @@ func runUnderstand(args []string, stdin io.Reader, stdout, stderr io.Writer) int
 			return 2
 		}
 	}
-	in := bufio.NewReaderSize(stdin, 1<<16)
-	out := bufio.NewWriter(stdout)
-	enc := json.NewEncoder(out)
-	enc.SetEscapeHTML(false)
-	code := 0
-	for n := 1; ; n++ {
-		line, err := in.ReadBytes('\n')
-		if len(bytes.TrimSpace(line)) > 0 {
-			id, m, bad := understandLine(line)
-			var answer any = reading{ID: id, Means: append([]string{}, m.Codes...), Sure: m.Sure, Guess: m.Guess, Lang: m.Lang}
-			if bad != nil {
-				code = 1
-				answer = misread{ID: id, Error: fmt.Sprintf("line %d: %v", n, bad)}
-			}
-			if werr := enc.Encode(answer); werr != nil {
-				fmt.Fprintf(stderr, "warmstick understand: write answer: %v\n", werr)
-				return 1
-			}
+	return eachLine("understand", stdin, stdout, stderr, func(n int, line []byte) (any, bool) {
+		id, m, bad := understandLine(line)
+		if bad != nil {
+			return misread{ID: id, Error: fmt.Sprintf("line %d: %v", n, bad)}, false
 		}
-		if err == nil && in.Buffered() > 0 {
-			continue
-		}
-		// nothing more waiting: let whoever drives us over a pipe have the answers
-		if werr := out.Flush(); werr != nil {
-			fmt.Fprintf(stderr, "warmstick understand: write answers: %v\n", werr)
-			return 1
-		}
-		if errors.Is(err, io.EOF) {
-			return code
-		}
-		if err != nil {
-			fmt.Fprintf(stderr, "warmstick understand: read replies: %v\n", err)
-			return 1
-		}
-	}
+		return reading{ID: id, Means: append([]string{}, m.Codes...), Sure: m.Sure, Guess: m.Guess, Lang: m.Lang}, true
+	})
 }
 
 func understandLine(line []byte) (json.RawMessage, understand.Meaning, error) {
