@@ -58,23 +58,15 @@ func TestEveryDiaryLineIsShown(t *testing.T) {
 func TestAWeekWithEnoughHeaps(t *testing.T) {
 	v := newVillage(t, "2026-03-02T07:00:00+03:00")
 	v.officer(1, "Tarik")
-	tell := func(id PersonID, days int, list ...Event) {
-		for _, e := range list {
-			line := v.entry(id, e)
-			line.Heap, line.By, line.Told = 1, id, 1
-			line.At, line.Noted, line.Day = line.At.AddDate(0, 0, -days), line.Noted.AddDate(0, 0, -days), line.Day-Day(days)
-			v.keep(line)
-		}
-	}
 	for id := PersonID(21); id < 41; id++ {
 		v.enrol(id, "Farmer"+strings.Repeat("a", int(id-20)))
 		v.join(1, id)
 		starter := []Starter{Slurry, Curd, Bottle}[id%3]
 		warmth := []string{"hot", "hot", "cold"}[id%3]
-		tell(id, 12, Begun{HotHeap}, Gathered{20, "basket", "cow_dung"}, Gathered{float64(10 * (id%4 + 1)), "bag", "dry_leaves"}, GatherDone{}, StarterChosen{starter}, Built{})
-		tell(id, 8, StickRead{Warmth: warmth})
+		v.tells(id, 12, Begun{HotHeap}, Gathered{20, "basket", "cow_dung"}, Gathered{float64(10 * (id%4 + 1)), "bag", "dry_leaves"}, GatherDone{}, StarterChosen{starter}, Built{})
+		v.tells(id, 8, StickRead{Warmth: warmth})
 		if warmth == "hot" {
-			tell(id, 5, TurnedOver{})
+			v.tells(id, 5, TurnedOver{})
 		}
 	}
 	week := v.answer(1, "digest")

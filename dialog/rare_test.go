@@ -310,14 +310,6 @@ func (v *village) firstName(board string) string {
 func TestASeasonOnPaper(t *testing.T) {
 	v := ridge(t)
 	group := v.states[1].Person.Made[0].ID
-	tell := func(id PersonID, daysAgo int, list ...Event) {
-		for _, e := range list {
-			line := v.entry(id, e)
-			line.Heap, line.By, line.Told = 1, id, 1
-			line.At, line.Noted, line.Day = line.At.AddDate(0, 0, -daysAgo), line.Noted.AddDate(0, 0, -daysAgo), line.Day-Day(daysAgo)
-			v.keep(line)
-		}
-	}
 	for id := PersonID(21); id < 33; id++ {
 		v.enrol(id, "Farmer "+strconv.Itoa(int(id)))
 		v.join(1, id)
@@ -325,20 +317,20 @@ func TestASeasonOnPaper(t *testing.T) {
 		if id%2 == 0 {
 			leaves, warmth = 4, "cold" // far too rich
 		}
-		tell(id, 100, Begun{HotHeap}, Gathered{20, "basket", "cow_dung"}, Gathered{leaves, "bag", "dry_leaves"}, GatherDone{}, StarterChosen{Slurry}, Built{})
+		v.tells(id, 100, Begun{HotHeap}, Gathered{20, "basket", "cow_dung"}, Gathered{leaves, "bag", "dry_leaves"}, GatherDone{}, StarterChosen{Slurry}, Built{})
 		if id == 21 {
-			tell(id, 97, StickRead{Warmth: "warm"})
+			v.tells(id, 97, StickRead{Warmth: "warm"})
 		}
-		tell(id, 100-day, StickRead{Warmth: warmth})
+		v.tells(id, 100-day, StickRead{Warmth: warmth})
 		if warmth == "cold" {
 			if id < 28 {
-				tell(id, 90, GivenUp{})
+				v.tells(id, 90, GivenUp{})
 			}
 			continue
 		}
-		tell(id, 90, TurnedOver{})
-		tell(id, 64, StickRead{Warmth: "cold"}, Opened{}, Cooled{}, Sieved{}, Passed{200}, Fed{})
-		tell(id, 5, Ripe{}, HarvestTaken{}, Yielded{80}, UseChosen{Use: "field"}, Rated{4}, Finished{})
+		v.tells(id, 90, TurnedOver{})
+		v.tells(id, 64, StickRead{Warmth: "cold"}, Opened{}, Cooled{}, Sieved{}, Passed{200}, Fed{})
+		v.tells(id, 5, Ripe{}, HarvestTaken{}, Yielded{80}, UseChosen{Use: "field"}, Rated{4}, Finished{})
 	}
 	v.wait(0)
 	week := v.answer(1, "digest")

@@ -211,3 +211,13 @@ func (v *village) last(id PersonID) Letter {
 	}
 	return Letter{}
 }
+
+// tells keeps facts that a farmer told of heap 1 so many days ago.
+func (v *village) tells(id PersonID, daysAgo int, facts ...Event) {
+	for _, e := range facts {
+		line := v.entry(id, e)
+		line.Heap, line.By, line.Told = 1, id, 1
+		line.At, line.Noted, line.Day = line.At.AddDate(0, 0, -daysAgo), line.Noted.AddDate(0, 0, -daysAgo), line.Day-Day(daysAgo)
+		v.keep(line)
+	}
+}

@@ -6,6 +6,7 @@ import (
 	"embed"
 	"fmt"
 	"io/fs"
+	"iter"
 	"path"
 	"strings"
 	"sync"
@@ -47,19 +48,31 @@ var voices = sync.OnceValue(func() map[string]func() voice {
 	return set
 })
 
+// bodies are the files of a language. They are part of the program: what cannot
+// be read there is a mistake of ours.
+func bodies(tag string) iter.Seq2[string, []byte] {
+	names, err := fs.Glob(files, "say/"+tag+"/*.toml")
+	if err != nil {
+		panic(err)
+	}
+	return func(yield func(string, []byte) bool) {
+		for _, name := range names {
+			body, err := files.ReadFile(name)
+			if err != nil {
+				panic(err)
+			}
+			if !yield(name, body) {
+				return
+			}
+		}
+	}
+}
+
 func load(tag string) voice {
 	bundle := i18n.NewBundle(language.MustParse(tag))
 	bundle.RegisterUnmarshalFunc("toml", toml.Unmarshal)
 	v := voice{localizer: i18n.NewLocalizer(bundle, tag), keys: map[string]bool{}, plain: map[string]pieces{}, counted: map[string]bool{}, words: map[string][]string{}}
-	names, err := fs.Glob(files, "say/"+tag+"/*.toml")
-	if err != nil {
-		panic(err) // the pattern is ours
-	}
-	for _, name := range names {
-		body, err := files.ReadFile(name)
-		if err != nil {
-			panic(err)
-		}
+	for name, body := range bodies(tag) {
 		file, err := bundle.ParseMessageFileBytes(body, path.Base(path.Dir(name))+"."+tag+".toml")
 		if err != nil {
 			panic(fmt.Sprintf("phrases %s: %v", name, err))
@@ -127,15 +140,7 @@ func list(s string) []string {
 // hand, for what is said once at the start.
 func Few(lang string, keys ...string) map[string]string {
 	said := map[string]string{}
-	names, err := fs.Glob(files, "say/"+lang+"/*.toml")
-	if err != nil {
-		panic(err) // the pattern is ours
-	}
-	for _, name := range names {
-		body, err := files.ReadFile(name)
-		if err != nil {
-			panic(err)
-		}
+	for name, body := range bodies(lang) {
 		var table map[string]any
 		if err := toml.Unmarshal(body, &table); err != nil {
 			panic(fmt.Sprintf("phrases %s: %v", name, err))
