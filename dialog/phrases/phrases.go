@@ -7,7 +7,8 @@ import (
 	"fmt"
 	"io/fs"
 	"iter"
-	"path"
+	"maps"
+	"slices"
 	"strings"
 	"sync"
 
@@ -28,10 +29,9 @@ type Args = map[string]any
 // voice is one language, loaded on first use: a village that speaks Swahili
 // never pays for French.
 type voice struct {
-	localizer *i18n.Localizer
-	keys      map[string]bool
-	plain     map[string]pieces // those that neither change with a number nor hold a condition
-	counted   map[string]bool   // those that change with a number
+	plain     map[string]pieces // nearly all sentences
+	other     map[string]bool   // the rest; true = they change with a number
+	localizer *i18n.Localizer   // knows the rest
 	words     map[string][]string
 }
 
@@ -70,24 +70,27 @@ func bodies(tag string) iter.Seq2[string, []byte] {
 
 func load(tag string) voice {
 	bundle := i18n.NewBundle(language.MustParse(tag))
-	bundle.RegisterUnmarshalFunc("toml", toml.Unmarshal)
-	v := voice{localizer: i18n.NewLocalizer(bundle, tag), keys: map[string]bool{}, plain: map[string]pieces{}, counted: map[string]bool{}, words: map[string][]string{}}
+	v := voice{plain: map[string]pieces{}, other: map[string]bool{}, localizer: i18n.NewLocalizer(bundle, tag), words: map[string][]string{}}
 	for name, body := range bodies(tag) {
-		file, err := bundle.ParseMessageFileBytes(body, path.Base(path.Dir(name))+"."+tag+".toml")
+		file, err := i18n.ParseMessageFileBytes(body, tag+".toml", map[string]i18n.UnmarshalFunc{"toml": toml.Unmarshal})
 		if err != nil {
 			panic(fmt.Sprintf("phrases %s: %v", name, err))
 		}
 		for _, m := range file.Messages {
-			if v.keys[m.ID] {
+			if v.has(m.ID) {
 				panic(fmt.Sprintf("phrases %s: %s stands twice", name, m.ID))
 			}
-			v.keys[m.ID] = true
 			if strings.HasPrefix(m.ID, "words_") {
 				v.words[m.ID] = list(m.Other)
 			}
-			v.counted[m.ID] = m.One != "" || m.Few != "" || m.Many != ""
-			if s, ok := cut(m.Other); ok && !v.counted[m.ID] {
+			counted := m.One != "" || m.Few != "" || m.Many != ""
+			if s, ok := cut(m.Other); ok && !counted {
 				v.plain[m.ID] = s
+				continue
+			}
+			v.other[m.ID] = counted
+			if err := bundle.AddMessages(file.Tag, m); err != nil {
+				panic(fmt.Sprintf("phrases %s: %s: %v", name, m.ID, err))
 			}
 		}
 	}
@@ -100,7 +103,13 @@ func Languages() []string { return []string{"en", "sw", "hi", "hi-Latn", "es", "
 // Has says whether a language has a sentence of its own under a key.
 func Has(lang, key string) bool {
 	v, ok := voices()[lang]
-	return ok && v().keys[key]
+	return ok && v().has(key)
+}
+
+func (v voice) has(key string) bool {
+	_, plain := v.plain[key]
+	_, other := v.other[key]
+	return plain || other
 }
 
 // Keys lists a language's keys in no order.
@@ -109,11 +118,8 @@ func Keys(lang string) []string {
 	if !ok {
 		return nil
 	}
-	var keys []string
-	for k := range v().keys {
-		keys = append(keys, k)
-	}
-	return keys
+	said := v()
+	return slices.AppendSeq(slices.Collect(maps.Keys(said.plain)), maps.Keys(said.other))
 }
 
 // Words are the words that may be typed for a choice or a command, listed under
@@ -168,7 +174,7 @@ func Text(lang, key string, args Args) string {
 		return text
 	}
 	config := &i18n.LocalizeConfig{MessageID: key, TemplateData: args, TemplateParser: cutter{}}
-	if n, ok := args["N"]; ok && said.counted[key] {
+	if n, ok := args["N"]; ok && said.other[key] {
 		config.PluralCount = n
 	}
 	text, err := said.localizer.Localize(config)
