@@ -113,9 +113,6 @@ func (r *reader) split() []clause {
 		if len(cur) >= longClause {
 			flush(",")
 		}
-		if s.sense == "no" && i > 0 && i+1 < len(r.signs) && (s.tongue == hi || s.tongue == hiLatn) && strings.Contains(s.text, " ") && quality(r.signs[i+1].sense) {
-			s.sense = "correct" // "ठंडी, नहीं नहीं गरम": no no, hot
-		}
 		switch s.sense {
 		case ",", ";", ":", "(", ")", "/", "|", "¿":
 			if s.sense == "/" {
@@ -189,7 +186,7 @@ func (r *reader) split() []clause {
 			cur = append(cur, s)
 		case "filler":
 			if s.text == "par" || s.text == "पर" || s.text == "pr" {
-				if n := len(cur); n > 0 && (act(cur[n-1].sense) || verbal(cur[n-1].sense) || quality(cur[n-1].sense) || cur[n-1].sense == "is" || cur[n-1].sense == "was" || cur[n-1].sense == "done") {
+				if n := len(cur); n > 0 && (act(cur[n-1].sense) || verbal(cur[n-1].sense) || quality(cur[n-1].sense) || cur[n-1].sense == "is" || cur[n-1].sense == "was" || cur[n-1].sense == "done" || cur[n-1].sense == "isaid") {
 					flush("but") // Hindi par: "but" after a verb, "on" after a thing
 					continue
 				}

@@ -60,6 +60,8 @@ func (r *reader) read() Meaning {
 		return Meaning{}
 	}
 	r.hindiVerbs()
+	r.hindiTurns()
+	r.swahiliTurns()
 	r.relatives()
 	cs := r.split()
 	r.several = len(cs) > 1

@@ -1,0 +1,184 @@
+package understand
+
+import "strings"
+
+func (s *sign) hindi() bool { return s.tongue == hi || s.tongue == hiLatn }
+
+// property is what a quality is a value of; heat by any name is the stick's.
+func property(sense string) string {
+	switch sense {
+	case "heat", "joto", "moto", "poa":
+		return "stick"
+	}
+	if quality(sense) {
+		return dimension(sense)
+	}
+	return ""
+}
+
+// hindiTurns gives Hindi words that look both ways the sense their neighbours ask for,
+// before the clauses are cut.
+func (r *reader) hindiTurns() {
+	for i := range r.signs {
+		s := &r.signs[i]
+		if !s.hindi() {
+			continue
+		}
+		switch s.sense {
+		case "not", "no":
+			r.nahin(i)
+		case "tag":
+			if i+1 < len(r.signs) && property(r.signs[i+1].sense) != "" {
+				s.sense = "nor" // "न सूखा है न गीला"
+			}
+		case "or":
+			if (s.text == "कि" || s.text == "ki") && r.soMuch(i) {
+				s.sense = "then" // "इतनी गरम कि": so hot that
+			}
+		case "ask=help":
+			if strings.HasPrefix(s.text, "समझ") || strings.HasPrefix(s.text, "sam") || strings.HasPrefix(s.text, "smj") {
+				if r.stated(i) {
+					s.sense = "maybe" // "wet or dry, I cannot tell"
+				}
+			}
+		case "starter":
+			// "जामन पानी में घोल दिया": dissolved, not a solution given
+			if (s.text == "घोल" || s.text == "ghol") && i > 0 && i+1 < len(r.signs) && (r.signs[i+1].sense == "give" || r.signs[i+1].sense == "take") && r.stirrable(i) {
+				s.sense, s.tense = "stir", bare
+			}
+		case "":
+			if t := r.futureForm(s); t {
+				s.tense = future
+				if firstPerson(s.text) {
+					s.sense = "will"
+				}
+			}
+		}
+	}
+}
+
+// nahin tells a correcting no from a denial. Hindi denies what stands before: "गरम
+// नहीं है". After a mark, before another value of the same thing and its "is", it takes
+// the first value back: "ठंडी, नहीं गरम है". Without the "is" it may be either, so it
+// is a doubt. Two together, at the head, are neither-nor: "nahi garam nahi thandi".
+func (r *reader) nahin(i int) {
+	s := &r.signs[i]
+	head := i == 0 || r.tokens[r.signs[i-1].from].kind == mark
+	twice := s.sense == "no" && s.to > s.from+1
+	if !head && !twice {
+		return
+	}
+	j := r.valueAfter(i + 1)
+	if j < 0 {
+		return
+	}
+	of := property(r.signs[j].sense)
+	before := ""
+	for k := i - 1; k >= 0 && k >= i-8; k-- {
+		if property(r.signs[k].sense) == of {
+			before = r.signs[k].sense
+			break
+		}
+	}
+	rest := ""
+	for k := j + 1; k < len(r.signs); k++ {
+		if rest = r.signs[k].sense; rest != "filler" && rest != "now" && rest != "very" {
+			break
+		}
+		rest = ""
+	}
+	switch {
+	case before == "" && (rest == "not" || rest == "nor") && s.sense == "not":
+		if n := r.valueAfter(j + 2); n > 0 && property(r.signs[n].sense) == of && (n+1 == len(r.signs) || r.signs[n+1].sense != "not") {
+			s.sense = "nor"
+			for k := j + 1; k < n; k++ {
+				if r.signs[k].sense == "not" {
+					r.signs[k].sense = "nor"
+				}
+			}
+		}
+	case before == "" || before == r.signs[j].sense || rest == "not":
+	case twice || j > i+1 && r.tokens[r.signs[i+1].from].kind == mark:
+		s.sense = "correct"
+	case rest == "is" || rest == "was" || rest == "go" || rest == "stay":
+		s.sense = "correct"
+	case rest == "" || r.tokens[r.signs[j].to-1].kind == mark || len([]rune(rest)) == 1:
+		s.sense = "maybe"
+	}
+}
+
+// valueAfter is the first quality at sign i or a few small words later, past a comma; -1
+// when other words come first.
+func (r *reader) valueAfter(i int) int {
+	for k := i; k < len(r.signs) && k <= i+4; k++ {
+		switch r.signs[k].sense {
+		case "filler", "very", "bit", "too", "now", "is", "me", "stick", "heap", "not", "nor", "correct", ",", "inside":
+			continue
+		}
+		if property(r.signs[k].sense) != "" {
+			return k
+		}
+		return -1
+	}
+	return -1
+}
+
+// soMuch says whether "so" stands before sign i in its stretch, with a quality.
+func (r *reader) soMuch(i int) bool {
+	so, value := false, false
+	for k := i - 1; k >= 0 && r.tokens[r.signs[k].from].kind != mark; k-- {
+		so = so || r.signs[k].sense == "very"
+		value = value || quality(r.signs[k].sense)
+	}
+	return so && value
+}
+
+// stated says whether the stretch of sign i, up to marks, describes anything.
+func (r *reader) stated(i int) bool {
+	for k := i - 1; k >= 0 && r.signs[k].sense != "." && r.signs[k].sense != "?"; k-- {
+		if quality(r.signs[k].sense) || r.signs[k].sense == "or" {
+			return true
+		}
+	}
+	return false
+}
+
+func (r *reader) stirrable(i int) bool {
+	for k := i - 1; k >= 0 && r.tokens[r.signs[k].from].kind != mark; k-- {
+		switch r.signs[k].sense {
+		case "starter", "bottle", "water", "liquid", "dung":
+			return true
+		case "worm":
+			return false
+		}
+		if dimension(r.signs[k].sense) == "material" {
+			return true
+		}
+	}
+	return false
+}
+
+// futureForm says whether an unknown word has the ending of a Hindi future.
+func (r *reader) futureForm(s *sign) bool {
+	if r.rank[hi] > 1 && r.rank[hiLatn] > 1 || len(s.text) < 5 {
+		return false
+	}
+	w := fold(s.text)
+	for _, e := range [...]string{"ूंगा", "ूंगी", "ऊंगा", "ऊंगी", "ेंगे", "ेंगी", "एंगे", "एंगी", "ेगा", "ेगी", "एगा", "एगी", "ओगे",
+		"unga", "ungi", "oonga", "oongi", "enge", "engi", "ega", "egi"} {
+		if strings.HasSuffix(w, e) {
+			return true
+		}
+	}
+	return false
+}
+
+func firstPerson(w string) bool {
+	w = fold(w)
+	for _, e := range [...]string{"ूंगा", "ूंगी", "ऊंगा", "ऊंगी", "unga", "ungi", "oonga", "oongi"} {
+		if strings.HasSuffix(w, e) {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,134 @@
+package understand
+
+import "strings"
+
+// swahiliTurns gives Swahili words that look both ways the sense their neighbours ask
+// for, before the clauses are cut.
+func (r *reader) swahiliTurns() {
+	for i := range r.signs {
+		s := &r.signs[i]
+		if s.tongue != sw {
+			continue
+		}
+		switch s.sense {
+		case "if":
+			if s.text == "kama" && r.likeness(i) {
+				s.sense = "filler"
+			}
+		case "no":
+			if s.text == "la" && i > 0 && i+1 < len(r.signs) && r.tokens[r.signs[i-1].from].kind != mark {
+				s.sense = "filler" // "tabaka la kwanza": of
+				continue
+			}
+			r.hapana(i)
+		case "notyet":
+			if s.text == "bado" && s.to == s.from+1 && i+1 < len(r.signs) {
+				if n := &r.signs[i+1]; n.tense&(ongoing|present) != 0 && !n.neg && (act(n.sense) || verbal(n.sense)) {
+					s.sense = "now" // "bado inachekechwa": is still being sieved
+				}
+			}
+		case "ask=help":
+			if strings.HasPrefix(s.text, "sielew") || strings.HasPrefix(s.text, "sijaelew") {
+				if r.stated(i) {
+					s.sense = "maybe"
+				}
+			}
+		case "known", "edge", "smell=ammonia", "sharp":
+			if (s.text == "kubwa" || s.text == "mkubwa" || s.text == "juu" || s.text == "kali" || s.text == "mkali") && r.heatBefore(i) {
+				s.sense, s.tense = "very", 0 // "joto liko juu", "joto si kubwa"
+			}
+		}
+	}
+}
+
+// likeness tells kama "like" from kama "if": what it is compared with is a thing and
+// no verb, and nothing is asked.
+func (r *reader) likeness(i int) bool {
+	for k := range r.signs {
+		switch r.signs[k].sense {
+		case "?", "how", "what", "why", "whatif", "ask=next", "ask=help", "canq", "whenq", "howmany", "maybe":
+			return false
+		}
+	}
+	compared := false
+	for k := i - 1; k >= 0 && r.tokens[r.signs[k].from].kind != mark; k-- {
+		p := &r.signs[k]
+		if p.tense&future != 0 || p.sense == "will" || p.sense == "tomorrow" || p.sense == "later" {
+			return false
+		}
+		compared = compared || quality(p.sense) || p.sense == "smell" || p.sense == "sharp"
+	}
+	if i+1 >= len(r.signs) || r.tokens[r.signs[i+1].from].kind == mark {
+		return compared
+	}
+	for k := i + 1; k < len(r.signs) && r.tokens[r.signs[k].from].kind != mark; k++ {
+		n := &r.signs[k]
+		if n.sense == "is" || n.sense == "was" || n.sense == "have" || n.sense == "not" || n.neg {
+			return false
+		}
+		if n.tense&(future|unless) != 0 {
+			return false
+		}
+		switch r.tokens[n.from].text {
+		case "iko", "liko", "kiko", "ina", "lina", "kina", "ipo", "lipo", "imekuwa", "limekuwa", "kuna":
+			return compared && quality(n.sense)
+		}
+		if act(n.sense) && n.tense != 0 && !compared {
+			return false
+		}
+	}
+	return true
+}
+
+// hapana: a no before another value of the same thing takes the first back: "baridi,
+// hapana ni moto". Without "ni" it may also deny what follows, so it is a doubt.
+func (r *reader) hapana(i int) {
+	if i == 0 {
+		return
+	}
+	k, linked := i+1, false
+	for ; k < len(r.signs) && k <= i+3; k++ {
+		n := &r.signs[k]
+		if n.sense == "is" || n.sense == "now" || n.sense == "," {
+			linked = true
+			continue
+		}
+		if n.sense != "filler" && n.sense != "me" {
+			break
+		}
+		linked = linked || n.text != "hata"
+	}
+	if k >= len(r.signs) || r.signs[k].neg {
+		return
+	}
+	of := property(r.signs[k].sense)
+	if of == "" {
+		return
+	}
+	for p := i - 1; p >= 0 && p >= i-6; p-- {
+		if property(r.signs[p].sense) != of {
+			continue
+		}
+		switch {
+		case r.signs[p].sense == r.signs[k].sense:
+		case linked || r.signs[k].to > r.signs[k].from+1:
+			r.signs[i].sense = "correct"
+		default:
+			r.signs[i].sense = "maybe"
+		}
+		return
+	}
+}
+
+func (r *reader) heatBefore(i int) bool {
+	for k := i - 1; k >= 0 && k >= i-3; k-- {
+		switch r.signs[k].sense {
+		case "joto", "moto", "heat":
+			return true
+		case "filler", "not", "is", "have":
+		default:
+			return false
+		}
+	}
+	return false
+}
