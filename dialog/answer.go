@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"unicode/utf8"
+
+	"warmstick/dialog/phrases"
 )
 
 // Answers: a line or a button taken as an answer to the open question.
@@ -23,6 +25,10 @@ func (x *exchange) reply(line string, m meaning) bool {
 		(!fact || aside(q) && (len(strings.Fields(line)) <= 3 || x.outOfPlace(m))) {
 		x.pick(q, c)
 		return true
+	}
+	underWay := q.ID == "build" && m.has("when=later") && !m.dated // "we are starting" is a yes to "do you build today?"
+	if x.deedTold(q, line) && !fact && (m.value("when") == "" || underWay) && m.value("ask") == "" && !m.no() {
+		m.codes = []string{"answer=yes"}
 	}
 	if list, ok := x.guessed(q, m); ok {
 		m = list
@@ -47,6 +53,24 @@ func (x *exchange) outOfPlace(m meaning) bool {
 		}
 	}
 	return true
+}
+
+// deedTold reads a yes that is told as the deed: "chose a place under the mango" to
+// "have you chosen?". The phrase words_said_<question> lists such words where the report
+// codes have none for the deed; words of denial and doubt speak against it.
+func (x *exchange) deedTold(q Question, line string) bool {
+	said := " " + bare(line) + " "
+	holds := func(key string) bool {
+		for _, lang := range []string{x.lang(), phrases.Fallback} {
+			for _, w := range bareWords(lang, key) {
+				if w != "" && strings.Contains(said, " "+w+" ") {
+					return true
+				}
+			}
+		}
+		return false
+	}
+	return holds("words_said_"+q.ID) && !holds("words_denied") && !strings.ContainsAny(line, "?？")
 }
 
 // guessed reads a bare word as the first word of a choice shown: "well" under a

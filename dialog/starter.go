@@ -2,6 +2,7 @@ package dialog
 
 import (
 	"math"
+	"slices"
 
 	"warmstick/dialog/compost"
 	"warmstick/dialog/phrases"
@@ -96,8 +97,9 @@ func recipeArgs(x *exchange, q Question) phrases.Args {
 }
 
 func (x *exchange) mixedTold(q Question, m meaning) bool {
+	standing := slices.ContainsFunc(x.s.Active(), func(h Heap) bool { return h.Built != 0 })
 	switch {
-	case m.yes() || m.has("did=mixed"):
+	case m.yes() || m.has("did=mixed") || m.has("did=turned") && !standing: // "mixed it all" turns a heap only where one stands
 		x.noteOn(q.Heap, m.day, BottleMixed{})
 		x.say("bottle_started", nil, "pressure_warning", "no_glass")
 		x.show(Picture{Kind: "bottle"})
