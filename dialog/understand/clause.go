@@ -77,7 +77,7 @@ func quality(sense string) bool {
 		return true
 	}
 	switch sense {
-	case "heat", "joto", "poa", "moto", "good", "bad", "burning", "burnt", "die", "leave", "damp", "alive", "ready":
+	case "heat", "joto", "poa", "moto", "good", "bad", "sharp", "burning", "burnt", "die", "leave", "damp", "alive", "ready":
 		return true
 	}
 	return false

@@ -22,7 +22,7 @@ var senseNames = func() map[string]bool {
 		me mine person neighbor animal foreign weather
 		stick heap inside edge bottle cap worm bed starter smell gas water drop squeeze body eye plant cloth
 		layer food sheet compost message officer medicine dust damp liquid
-		heat joto poa moto good bad burning burnt nothing
+		heat joto poa moto good bad burning burnt nothing sharp able
 		fireglyph
 		do put give make takeout open collect bring stir burn cut bite drink eat breathe hold die leave goout come use sell wrong
 		fill dark crawl
@@ -34,7 +34,7 @@ var senseNames = func() map[string]bool {
 		sabbath next last in_days days weeks
 		lentil
 		stop continue ready status
-		couldnt hole partly step remain progress take go stay already didaux imeant stuff alive empty moving on_it wash worry help see say hear know_not
+		couldnt hole partly helped times write step remain progress take go stay already didaux imeant stuff alive empty moving on_it wash worry help see say hear know_not
 	`) {
 		m[s] = true
 	}

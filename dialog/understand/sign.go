@@ -78,7 +78,7 @@ func (r *reader) sign() {
 			i++
 			continue
 		}
-		s := r.one(i)
+		s := r.yielding(i, r.one(i))
 		if s.sense == "crop=maize" && t.raw == "mais" && s.tongue == fr {
 			if i == 0 || r.tokens[i-1].text != "de" && r.tokens[i-1].text != "du" && r.tokens[i-1].text != "le" {
 				s.sense = "but" // maïs without its dots is the same word as "but"
@@ -93,6 +93,22 @@ func (r *reader) sign() {
 	r.twoOrGive()
 	r.numbers()
 	r.spans()
+}
+
+// yielding cuts sign s short where a better phrase begins inside it and reaches
+// further: "looks like | a balloon" is "looks | like a balloon", "l'eau | noire" is
+// "l' | eau noire".
+func (r *reader) yielding(i int, s sign) sign {
+	if s.to < i+2 || s.sense != "filler" && (s.to != i+2 || !r.skippable(i)) {
+		return s
+	}
+	for j := i + 1; j < s.to; j++ {
+		if x := r.one(j); x.to > s.to && x.to > j+1 && x.sense != "filler" && x.sense != "known" {
+			s.sense, s.tense, s.own, s.value, s.high, s.to = "filler", 0, false, 0, 0, j
+			return s
+		}
+	}
+	return s
 }
 
 // topics notes whether worms or the bottle are spoken of at all.
@@ -177,7 +193,7 @@ func (r *reader) one(i int) sign {
 				s.tense |= e.tense
 			}
 			counted := len(r.signs) > 0 && (r.signs[len(r.signs)-1].sense == "num" || r.signs[len(r.signs)-1].sense == "one")
-			answers := dimension(e.sense) == r.asked && e.sense != s.sense && r.asked != "" && quality(s.sense) && dimension(s.sense) != r.asked
+			answers := (dimension(e.sense) == r.asked || e.sense == "sharp" && r.asked == "smell") && e.sense != s.sense && r.asked != "" && (quality(s.sense) || s.sense == "very") && dimension(s.sense) != r.asked
 			noun := (counted || r.halfAhead(i+1)) && dimension(e.sense) == "unit" && dimension(s.sense) != "unit" // "un saco" is no verb
 			if rank < bestRank || rank == bestRank && (idle(s.sense) && !idle(e.sense) || noun || answers) {
 				bestRank = rank

@@ -184,6 +184,11 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 			return "moisture=right"
 		}
 		return ""
+	case "sharp": // stings the nose, unless a smell is named
+		if s.neg || !smell && !s.own || c.hasDim("smell") || c.has("bad", "good", "burnt") {
+			return ""
+		}
+		return "smell=ammonia"
 	case "bad":
 		if s.neg || !smell {
 			return ""
@@ -279,7 +284,14 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		}
 		switch s.sense {
 		case "seen=smoke", "seen=fire", "seen=ash":
+			if s.sense == "seen=fire" && i > 0 && c.signs[i-1].sense == "hold" && (asked == "stick" || c.has("stick")) {
+				return "stick=hot"
+			}
 			return "" // read with the dangers
+		case "seen=rodents", "seen=maggots":
+			if asked == "smell" && c.has("seen=worms_dead", "die") {
+				return "smell=rotten" // a dead rat
+			}
 		case "seen=runoff":
 			if bottle && !here.heap {
 				return "bottle=leaking"
