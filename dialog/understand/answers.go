@@ -23,6 +23,8 @@ func (r *reader) answers(cs []clause, f *finding) {
 				no = no || c.core() == 1 || (i == 0 || i == len(c.signs)-1) && !c.hasTarget()
 			case "not":
 				no = no || c.core() == 1 || len(c.signs) == 2 && c.has("is") && r.asked == "have"
+			case "nor", "tag":
+				no = no || s.hindi() && c.core() == 1 && len(cs) == 1 && c.end != "?" // a bare "ना"
 			case "notyet":
 				notyet = notyet || c.ask == telling
 			case "ok":
@@ -41,6 +43,7 @@ func (r *reader) answers(cs []clause, f *finding) {
 		}
 	}
 	own := actOf(r.asked)
+	did = did || own != "" && len(cs) == 1 && cs[0].ask == telling && !cs[0].doubt && cs[0].timesOnly()
 	for _, d := range f.deeds {
 		if d.code == "" {
 			c := &cs[d.clause]
@@ -62,6 +65,11 @@ func (r *reader) answers(cs []clause, f *finding) {
 	}
 	if !did && r.unlooked(cs) {
 		notyet = true
+	}
+	for k := range cs { // "they didn't get food": not done, whatever the verb
+		if c := &cs[k]; own != "" && !did && c.ask == telling && !c.doubt && !c.cond && r.didNot(c) && !c.hasAct() && !c.hasQuality() && c.core() <= 4 {
+			notyet = true
+		}
 	}
 	if r.asked == "have" {
 		for k := range cs {
@@ -134,6 +142,16 @@ func (r *reader) forgot(cs []clause, f *finding) bool {
 	return false
 }
 
+// didNot says whether a clause denies something past, in English: didn't, haven't.
+func (r *reader) didNot(c *clause) bool {
+	for i := range c.signs {
+		if s := &c.signs[i]; s.tongue == en && (r.names(s, "didnt", "havent", "hasnt", "hadnt") || s.sense == "didaux" && i+1 < len(c.signs) && c.signs[i+1].sense == "not") {
+			return true
+		}
+	}
+	return false
+}
+
 // unlooked: "did not check", "no lo he sacado", under a question that asks to look.
 func (r *reader) unlooked(cs []clause) bool {
 	if r.asked != "stick" && r.asked != "moisture" {
@@ -141,7 +159,7 @@ func (r *reader) unlooked(cs []clause) bool {
 	}
 	for k := range cs {
 		c := &cs[k]
-		if c.ask == telling && !c.cond && !c.doubt && !c.will && !c.tomorrow && (c.has("look", "squeeze", "takeout") || c.has("put", "stick") && c.has("stick")) && c.has("not", "notyet", "forgot", "couldnt") && !c.hasQuality() {
+		if c.ask == telling && !c.cond && !c.doubt && !c.will && !c.tomorrow && (c.has("look", "squeeze", "takeout") || c.has("put", "stick") && c.has("stick")) && (c.has("not", "notyet", "forgot", "couldnt") || c.unseen()) && !c.hasQuality() {
 			return true
 		}
 	}
@@ -161,7 +179,7 @@ func (r *reader) short(cs []clause, f *finding, unsettled bool) []string {
 		if cs[k].foreign {
 			return nil
 		}
-		if cs[k].has("foreign", "money", "weather") {
+		if cs[k].has("foreign", "money") || cs[k].has("weather") && f.answer != "notyet" {
 			odd += 2
 		}
 	}
@@ -253,4 +271,29 @@ func (r *reader) yesNo() bool {
 		return false
 	}
 	return true
+}
+
+// timesOnly: "twice today" and nothing else.
+func (c *clause) timesOnly() bool {
+	times := false
+	for i := range c.signs {
+		switch c.signs[i].sense {
+		case "times":
+			times = true
+		case "num", "one", "already", "today", "filler", "yes", "dayword", "now", "past", "rangeto", "me", "have":
+		default:
+			return false
+		}
+	}
+	return times
+}
+
+// unseen: "sijapima", the looking is denied in the verb itself.
+func (c *clause) unseen() bool {
+	for i := range c.signs {
+		if s := &c.signs[i]; s.real && (s.sense == "look" || s.sense == "squeeze") && s.tense&(past|yet) != 0 {
+			return true
+		}
+	}
+	return false
 }

@@ -12,6 +12,10 @@ func (r *reader) bind(c *clause) {
 		s := &c.signs[i]
 		switch s.sense {
 		case "not", "nor", "no", "neither":
+		case "num":
+			if s.value != 0 {
+				continue // "zero smell" denies
+			}
 		default:
 			continue
 		}
@@ -67,7 +71,7 @@ func (r *reader) bind(c *clause) {
 				}
 			}
 		}
-		if t < 0 && s.sense != "no" {
+		if t < 0 && s.sense != "no" && s.sense != "num" {
 			for k := i - 1; k >= 0; k-- {
 				if c.signs[k].sense == "body" && s.tongue != en {
 					break // "itni garam ki haath nahi tikta"
@@ -140,6 +144,9 @@ func (r *reader) bind(c *clause) {
 				}
 			}
 			after = !after
+		}
+		if t >= 0 && c.signs[t].neg && s.text == "kabisa" {
+			g = notAtAll // "haina moto kabisa"
 		}
 		if t >= 0 && (c.signs[t].grade == plainly || g == notAtAll) {
 			c.signs[t].grade = g

@@ -26,7 +26,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 	person := c.has("me", "mine", "person", "body", "eye", "neighbor")
 	for i := range c.signs {
 		s := &c.signs[i]
-		person = person || s.mine || s.self
+		person = person || s.mine || s.self || s.whom
 	}
 	plant := c.has("plant", "cloth") || c.hasDim("crop") && !person
 	animal := (c.has("animal") || c.hasDim("animal")) && !person
@@ -39,7 +39,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 		if c.almost(i) {
 			continue // "casi me quemo": it did not happen
 		}
-		if asksWhether && c.sameTongue("canq", s.tongue) {
+		if c.could || asksWhether && c.sameTongue("canq", s.tongue) {
 			continue // "can it burn?": nothing has happened
 		}
 		if condAt >= 0 && (i > condAt || hindi) && !(softCond && s.tense&unless == 0) {
@@ -54,6 +54,9 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 				add("seen=smoke")
 			}
 		case "seen=smoke", "seen=fire":
+			if i > 0 && c.signs[i-1].sense == "hold" && (r.asked == "stick" || c.has("stick")) {
+				continue // "like holding fire"
+			}
 			if c.will && !c.has("now") {
 				continue
 			}
@@ -79,7 +82,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 				add("seen=smoke")
 			case c.has("eye"):
 				add("harm=eye")
-			case c.has("body") || s.self:
+			case c.has("body") || s.self || s.whom && !animal:
 				add("harm=burn")
 			case plant:
 			case c.has("heap", "inside", "straws") && !c.has("person", "me") && !s.mine:
@@ -115,7 +118,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 				add("seen=fire")
 			}
 		case "cut":
-			if c.has("body") || s.self || s.pass && person || person && c.has("me") && !plant && !c.hasDim("material") && !c.has("grasses", "leaf", "dry_leaf", "stalk", "stem") {
+			if c.has("body") || s.self || s.whom && !animal || s.pass && person || person && c.has("me") && !plant && !c.hasDim("material") && !c.has("grasses", "leaf", "dry_leaf", "stalk", "stem") {
 				add("harm=cut")
 			}
 		case "bite":
@@ -160,6 +163,10 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 				continue // ammonia burnt my plants
 			}
 			if s.own || person || s.tense != 0 {
+				if s.sense == "harm=swallowed" && c.has("dust", "seen=smoke") && !c.has("liquid", "starter", "compost") {
+					add("harm=breath") // swallowed dust
+					continue
+				}
 				add(s.sense)
 			}
 		}

@@ -14,10 +14,20 @@ func (r *reader) frame(cs []clause) {
 			case "why", "ask=why":
 				c.ask = askWhy
 			case "how", "what", "howmany", "whenq", "which", "who", "normal":
+				if (s.hindi() || s.tongue == sw) && c.has("maybe") && !sentenceAsks(cs, i) {
+					continue // "पता नहीं क्या है": told, not asked
+				}
 				if c.ask == telling {
 					c.ask = askWh
 				}
 			case "canq", "askif", "avoid":
+				if s.sense == "canq" && s.hindi() && c.has("not", "maybe") && !c.has("what") && !sentenceAsks(cs, i) {
+					continue // "कह नहीं सकता"
+				}
+				if s.sense == "canq" && s.tongue != en && !sentenceAsks(cs, i) && c.deniedModal(k) {
+					c.cant = true // "no c puede", "on peut pas"
+					continue
+				}
 				if s.sense == "canq" && !sentenceAsks(cs, i) && (s.tongue == fr && (s.text == "on" || s.text == "je") || s.tongue != en && k > 1 && s.tongue != hi && s.tongue != hiLatn) {
 					continue // "on ne peut pas garder la main": told, not asked
 				}
@@ -52,7 +62,7 @@ func (r *reader) frame(cs []clause) {
 			case "":
 				c.odd++
 			}
-			if s.tense&unless != 0 && s.tongue == sw {
+			if s.tense&unless != 0 && s.tongue == sw && !r.whileDoing(c, k) {
 				c.cond = true // -ki-: if I turn, when it burns
 			}
 			if dimension(s.sense) == "day" || dimension(s.sense) == "part" && s.sense != "part=morning" {
@@ -64,6 +74,9 @@ func (r *reader) frame(cs []clause) {
 		}
 		if c.end == "if" && c.ask == telling && sentenceAsks(cs, i) {
 			c.ask = askMark // "je retourne s'il pleut ?"
+		}
+		if i > 0 && c.ask == telling && cs[i-1].ask == askModal && (cs[i-1].end == "and" || cs[i-1].end == "or") && c.onlyBare() {
+			c.ask, c.could = askModal, true // "peut éclater et blesser"
 		}
 		if c.end == "?" && c.ask == telling {
 			if c.has("tag") {
@@ -168,11 +181,35 @@ func (c *clause) inverted() bool {
 	if d := dimension(next); d == "material" || d == "crop" || d == "animal" {
 		return true
 	}
+	if next == "num" {
+		return c.has("good", "ok", "enough", "fine", "moisture=right")
+	}
 	if act(next) && c.signs[1].tense&ongoing != 0 {
 		return true // "is turning necessary"
 	}
 	if quality(next) {
 		return c.has("good", "ok", "normal", "fine", "enough") && next != "good"
+	}
+	return false
+}
+
+// deniedModal says whether a "can" at sign k is denied: Spanish before it, French after.
+func (c *clause) deniedModal(k int) bool {
+	switch c.signs[k].tongue {
+	case es:
+		return k > 0 && c.signs[k-1].sense == "not" || k > 1 && c.signs[k-2].sense == "not"
+	case fr:
+		return k+1 < len(c.signs) && c.signs[k+1].sense == "not"
+	}
+	return false
+}
+
+// onlyBare says whether a clause begins with a verb without tense or person.
+func (c *clause) onlyBare() bool {
+	for _, s := range c.signs {
+		if s.sense != "filler" {
+			return s.tense&bare != 0 || s.unsure || s.tense == 0 && dimension(s.sense) == "harm"
+		}
 	}
 	return false
 }

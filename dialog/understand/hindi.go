@@ -41,6 +41,13 @@ func (r *reader) hindiTurns() {
 					s.sense = "maybe" // "wet or dry, I cannot tell"
 				}
 			}
+		case "normal":
+			// "normal si garmahat": middling, not "is it normal"
+			if s.to == s.from+1 && !r.asks(i) {
+				if j := r.valueAfter(i + 1); j > 0 && property(r.signs[j].sense) == "stick" {
+					s.sense = "bit"
+				}
+			}
 		case "starter":
 			// "जामन पानी में घोल दिया": dissolved, not a solution given
 			if (s.text == "घोल" || s.text == "ghol") && i > 0 && i+1 < len(r.signs) && (r.signs[i+1].sense == "give" || r.signs[i+1].sense == "take") && r.stirrable(i) {

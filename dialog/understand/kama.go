@@ -132,3 +132,27 @@ func (r *reader) heatBefore(i int) bool {
 	}
 	return false
 }
+
+// whileDoing: "nikishika ni moto", "kifua kinabana nikigeuza": when I hold it, with what
+// is felt then, and no plan or question in the message.
+func (r *reader) whileDoing(c *clause, k int) bool {
+	s := &c.signs[k]
+	if !strings.HasPrefix(s.text, "niki") && !strings.HasPrefix(s.text, "tuki") {
+		return false
+	}
+	felt := false
+	for i := range r.signs {
+		n := &r.signs[i]
+		switch n.sense {
+		case "?", "how", "what", "why", "whatif", "ask=next", "ask=help", "canq", "whenq", "howmany":
+			return false
+		}
+		if n.tense&future != 0 {
+			return false
+		}
+	}
+	for i := range c.signs {
+		felt = felt || i != k && quality(c.signs[i].sense) && c.signs[i].tense&unless == 0
+	}
+	return felt
+}

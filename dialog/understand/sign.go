@@ -11,6 +11,7 @@ type sign struct {
 	self   bool // reflexive: cut myself
 	mine   bool // the verb's person is the speaker
 	pass   bool // passive: was bitten
+	whom   bool // its object is a person (Swahili)
 	real   bool // negation is inside the verb form
 	value  float64
 	high   float64 // of a range; else equal to value
@@ -211,7 +212,7 @@ func (r *reader) one(i int) sign {
 			}
 		}
 		s.sense, s.tense, s.tongue, s.own = e.sense, v.tense, sw, e.own
-		s.neg, s.real, s.self, s.pass, s.mine = v.neg, v.neg, v.self, v.passive, v.mine
+		s.neg, s.real, s.self, s.pass, s.mine, s.whom = v.neg, v.neg, v.self, v.passive, v.mine, v.whom
 		bestRank = r.rank[sw]
 	}
 	for _, id := range r.ids[i] {

@@ -5,13 +5,13 @@ import "strings"
 // swahili takes a Swahili verb apart: nimegeuza = ni + me + geuz + a. The
 // prefixes are a table (lexicon/sw/prefixes.tsv), the roots are in verbs.tsv.
 type swahili struct {
-	subject, negative, object, tense []affix
+	subject, negative, object, tense, relative []affix
 }
 
 type affix struct {
 	text  string
 	tense tense
-	gloss string // "me" for the speaker, "self" for the reflexive
+	gloss string // "me" for the speaker, "self" for the reflexive, "person" for somebody
 }
 
 func (s *swahili) prefix(cols []string) {
@@ -32,6 +32,8 @@ func (s *swahili) prefix(cols []string) {
 			s.object = append(s.object, a)
 		case "tense":
 			s.tense = append(s.tense, a)
+		case "relative":
+			s.relative = append(s.relative, a)
 		}
 	}
 }
@@ -44,6 +46,20 @@ type swVerb struct {
 	self    bool // reflexive -ji-
 	passive bool
 	mine    bool // first person subject or object
+	whom    bool // its object is the speaker or somebody: alinisaidia, kikamkata
+}
+
+// with makes a verb form of a stem.
+func (s swStem) with(t tense, neg, mine bool) (swVerb, bool) {
+	return swVerb{entries: s.entries, tense: t, neg: neg, self: s.object == "self", passive: s.passive,
+		mine: mine || s.object == "me", whom: s.object == "me" || s.object == "person"}, true
+}
+
+// swStem is what stands behind subject and tense: an object prefix, a root, its extensions.
+type swStem struct {
+	entries []entry
+	object  string // gloss of the object prefix
+	passive bool
 }
 
 // swahiliVerb parses one word; ok is false when no root of the table is inside.
@@ -72,19 +88,19 @@ func (l *lexicon) swahiliVerb(w string) (v swVerb, ok bool) {
 				if t.text == "li" || t.text == "me" || t.text == "mesha" {
 					continue
 				}
-				if es, self, pas, good := l.objectStem(r2); good {
-					return swVerb{entries: es, tense: t.tense, neg: true, self: self, passive: pas, mine: a.gloss == "me"}, true
+				if st, good := l.objectStem(r2); good {
+					return st.with(t.tense, true, a.gloss == "me")
 				}
 			}
 		}
 		if r2, has := strings.CutPrefix(rest, "ku"); has { // sikugeuza: did not
-			if es, self, pas, good := l.objectStem(r2); good {
-				return swVerb{entries: es, tense: past, neg: true, self: self, passive: pas, mine: a.gloss == "me"}, true
+			if st, good := l.objectStem(r2); good {
+				return st.with(past, true, a.gloss == "me")
 			}
 		}
 		if strings.HasSuffix(rest, "i") { // hainuki, sigeuzi: does not
-			if es, self, pas, good := l.objectStem(rest[:len(rest)-1] + "a"); good {
-				return swVerb{entries: es, tense: present, neg: true, self: self, passive: pas, mine: a.gloss == "me"}, true
+			if st, good := l.objectStem(rest[:len(rest)-1] + "a"); good {
+				return st.with(present, true, a.gloss == "me")
 			}
 		}
 	}
@@ -102,19 +118,26 @@ func (l *lexicon) swahiliVerb(w string) (v swVerb, ok bool) {
 				continue
 			}
 			for _, r3 := range []string{r2, strings.TrimPrefix(r2, "ku")} { // amekunywa, wamekufa: short roots keep ku-
-				if es, self, pas, good := l.objectStem(r3); good {
-					return swVerb{entries: es, tense: t.tense, self: self, passive: pas, mine: a.gloss == "me"}, true
+				if st, good := l.objectStem(r3); good {
+					return st.with(t.tense, false, a.gloss == "me")
+				}
+			}
+			for _, o := range l.sw.relative { // aliyeoza, linalotoka: who, which
+				if r3, has := strings.CutPrefix(r2, o.text); has && len(r3) > 2 && (t.text == "li" || t.text == "na") {
+					if st, good := l.objectStem(r3); good {
+						return st.with(t.tense, false, a.gloss == "me")
+					}
 				}
 			}
 		}
 		if strings.HasPrefix(rest, "si") && strings.HasSuffix(rest, "e") { // nisigeuze
-			if es, self, pas, good := l.objectStem(rest[2:]); good {
-				return swVerb{entries: es, tense: order, neg: true, self: self, passive: pas}, true
+			if st, good := l.objectStem(rest[2:]); good {
+				return st.with(order, true, false)
 			}
 		}
 		if strings.HasSuffix(rest, "e") || strings.HasSuffix(rest, "eni") { // nigeuze: may I turn
-			if es, self, pas, good := l.objectStem(rest); good {
-				return swVerb{entries: es, tense: order, self: self, passive: pas}, true
+			if st, good := l.objectStem(rest); good {
+				return st.with(order, false, false)
 			}
 		}
 	}
@@ -124,13 +147,13 @@ func (l *lexicon) swahiliVerb(w string) (v swVerb, ok bool) {
 		}
 	}
 	if rest, has := strings.CutPrefix(w, "ka"); has && len(rest) > 3 { // kanywa: he drank
-		if es, self, pas, good := l.objectStem(rest); good {
-			return swVerb{entries: es, tense: past, self: self, passive: pas}, true
+		if st, good := l.objectStem(rest); good {
+			return st.with(past, false, false)
 		}
 	}
 	if rest, has := strings.CutPrefix(w, "na"); has && len(rest) > 3 { // nageuza: I am turning
-		if es, self, pas, good := l.objectStem(rest); good {
-			return swVerb{entries: es, tense: ongoing, self: self, passive: pas, mine: true}, true
+		if st, good := l.objectStem(rest); good {
+			return st.with(ongoing, false, true)
 		}
 	}
 	if es, pas, good := l.stem(w); good { // geuza!
@@ -139,23 +162,23 @@ func (l *lexicon) swahiliVerb(w string) (v swVerb, ok bool) {
 	return v, false
 }
 
-func (l *lexicon) objectStem(w string) (es []entry, self, passive, ok bool) {
+func (l *lexicon) objectStem(w string) (swStem, bool) {
 	if es := l.borrowed(w); es != nil {
-		return es, false, false, true
+		return swStem{entries: es}, true
 	}
-	if es, passive, ok = l.stem(w); ok {
-		return es, false, passive, true
+	if es, passive, ok := l.stem(w); ok {
+		return swStem{entries: es, passive: passive}, true
 	}
 	for _, o := range l.sw.object {
 		rest, has := strings.CutPrefix(w, o.text)
 		if !has {
 			continue
 		}
-		if es, passive, ok = l.stem(rest); ok {
-			return es, o.gloss == "self", passive, true
+		if es, passive, ok := l.stem(rest); ok {
+			return swStem{es, o.gloss, passive}, true
 		}
 	}
-	return nil, false, false, false
+	return swStem{}, false
 }
 
 // stem strips the final vowel and the usual extensions and looks the root up.

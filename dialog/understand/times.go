@@ -15,7 +15,7 @@ func (r *reader) times(cs []clause, f *finding) {
 		looking := false
 		for _, s := range c.signs {
 			looks := s.sense == "look" || (s.sense == "takeout" || s.sense == "hold") && r.asked == "stick" || s.sense == "squeeze" && r.asked == "moisture"
-			looking = looking || looks && (s.tense&future != 0 || s.tense&(bare|present|order) != 0 && (c.will || c.later || c.tomorrow || c.has("now") && !c.hasQuality()))
+			looking = looking || looks && s.tense&ongoing != 0 && !c.hasQuality() && !c.has("was", "past") || looks && (s.tense&future != 0 || s.tense&(bare|present|order) != 0 && (c.will || c.later || c.tomorrow || c.has("now") && !c.hasQuality()))
 		}
 		acted, plan, refusal, wish := c.has("done") && !c.has("not", "will", "tomorrow"), false, false, false
 		for _, d := range f.deeds {
@@ -55,6 +55,10 @@ func (r *reader) times(cs []clause, f *finding) {
 		}
 		switch {
 		case c.has("start") && !c.has("not") && !acted && !c.hasDeed() && !stated && odd == 0:
+			if c.tomorrow {
+				when("tomorrow")
+				break
+			}
 			when("later") // begun, not ended
 		case acted || c.doubt:
 		case c.has("prog", "partly") && !plan && !stated && odd == 0:
@@ -81,7 +85,7 @@ func (r *reader) times(cs []clause, f *finding) {
 		case c.has("after", "while") && c.weathered():
 			when("later") // "when it stops raining"
 		case odd > 0 || c.cond:
-		case c.has("today") && c.has("not", "no"):
+		case c.has("today") && c.has("not", "no") && !r.didNot(c):
 			when("later")
 		case c.tomorrow:
 			when("tomorrow")
