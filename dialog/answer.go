@@ -3,9 +3,11 @@ package dialog
 import (
 	"slices"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"warmstick/dialog/phrases"
+	"warmstick/dialog/understand"
 )
 
 // Answers: a line or a button taken as an answer to the open question.
@@ -29,6 +31,9 @@ func (x *exchange) reply(line string, m meaning) bool {
 	underWay := q.ID == "build" && m.has("when=later") && !m.dated // "we are starting" is a yes to "do you build today?"
 	if x.deedTold(q, line) && !fact && (m.value("when") == "" || underWay) && m.value("ask") == "" && !m.no() {
 		m.codes = []string{"answer=yes"}
+	}
+	if a := x.headWord(q, line); a != "" && len(m.codes) == 0 {
+		m.codes = []string{a}
 	}
 	if list, ok := x.guessed(q, m); ok {
 		m = list
@@ -59,18 +64,45 @@ func (x *exchange) outOfPlace(m meaning) bool {
 // "have you chosen?". The phrase words_said_<question> lists such words where the report
 // codes have none for the deed; words of denial and doubt speak against it.
 func (x *exchange) deedTold(q Question, line string) bool {
+	return x.lineHolds(line, "words_said_"+q.ID) && !x.lineHolds(line, "words_denied") && !strings.ContainsAny(line, "?？")
+}
+
+// headWord reads the yes or no that begins a longer answer to a yes-or-no question:
+// "no, we brought nothing else". A yes that is taken back after it counts for
+// nothing, nor does "no problem".
+func (x *exchange) headWord(q Question, line string) string {
+	if !slices.ContainsFunc(q.Choices, func(c Choice) bool {
+		return strings.HasPrefix(c.Means, "answer=") || strings.HasPrefix(c.Means, "more=")
+	}) {
+		return ""
+	}
+	words := strings.FieldsFunc(line, func(r rune) bool { return unicode.IsSpace(r) || strings.ContainsRune(",.;:!।", r) })
+	if len(words) < 2 || strings.ContainsAny(line, "?？") {
+		return ""
+	}
+	head := understand.Read(words[0], x.lang(), "none")
+	switch {
+	case !head.Sure || len(head.Codes) != 1:
+		return ""
+	case head.Codes[0] == "answer=no" && !x.lineHolds(line, "words_no_trouble"):
+		return "answer=no"
+	case head.Codes[0] == "answer=yes" && !x.lineHolds(line, "words_denied"):
+		return "answer=yes"
+	}
+	return ""
+}
+
+// lineHolds says whether a line holds one of the words listed under a key.
+func (x *exchange) lineHolds(line, key string) bool {
 	said := " " + bare(line) + " "
-	holds := func(key string) bool {
-		for _, lang := range []string{x.lang(), phrases.Fallback} {
-			for _, w := range bareWords(lang, key) {
-				if w != "" && strings.Contains(said, " "+w+" ") {
-					return true
-				}
+	for _, lang := range []string{x.lang(), phrases.Fallback} {
+		for _, w := range bareWords(lang, key) {
+			if w != "" && strings.Contains(said, " "+w+" ") {
+				return true
 			}
 		}
-		return false
 	}
-	return holds("words_said_"+q.ID) && !holds("words_denied") && !strings.ContainsAny(line, "?？")
+	return false
 }
 
 // guessed reads a bare word as the first word of a choice shown: "well" under a

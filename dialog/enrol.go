@@ -239,25 +239,38 @@ func (x *exchange) placeTold(_ Question, m meaning) bool {
 		p, ok = findPlace(m.text)
 	}
 	if !ok && x.s.Talk.Misses >= 2 {
-		// A third try would lose the farmer; the language tells the likeliest
-		// zone, and the place can be set again from the menu.
-		p, _ = placeByID(map[string]string{"hi": "india", "hi-Latn": "india", "es": "mexico", "fr": "senegal"}[x.lang()])
-		if p.id == "" {
-			p, _ = placeByID("kenya")
-		}
-		x.say("place_guessed", phrases.Args{"Place": capital(p.label)})
-		ok = true
+		p, ok = x.likelyPlace(), true
 	}
 	if !ok {
 		return false
 	}
 	x.close()
-	x.note(0, Placed{Area: p.id, Zone: p.zone})
-	x.today = DayOf(x.now, x.s.Person.Zone())
-	x.say("place_kept", phrases.Args{"Time": clockText(x.now.In(x.s.Person.Zone()))})
+	x.placed(p)
 	x.goOn()
 	return true
 }
+
+// likelyPlace is the guess when a place cannot be found out: a further try would
+// lose the farmer. The language tells the likeliest zone, and the place can be
+// set again by word.
+func (x *exchange) likelyPlace() place {
+	p, ok := placeByID(map[string]string{"hi": "india", "hi-Latn": "india", "es": "mexico", "fr": "senegal"}[x.lang()])
+	if !ok {
+		p, _ = placeByID("kenya")
+	}
+	x.say("place_guessed", phrases.Args{"Place": capital(p.label)})
+	return p
+}
+
+func (x *exchange) placed(p place) {
+	x.note(0, Placed{Area: p.id, Zone: p.zone})
+	x.today = DayOf(x.now, x.s.Person.Zone())
+	x.say("place_kept", phrases.Args{"Time": clockText(x.now.In(x.s.Person.Zone()))})
+}
+
+// passedOver is how often a farmer may speak of other things before a question
+// that can be guessed is not put any more (our choice).
+const passedOver = 2
 
 func clockText(t time.Time) string { return t.Format("15:04") }
 
@@ -318,6 +331,9 @@ func (x *exchange) enrolNext() bool {
 	switch {
 	case p.Name == "":
 		x.ask("name", 0)
+	case p.ZoneName == "" && x.was.Talk.Open.ID == "place" && x.was.Talk.Passed >= passedOver:
+		x.placed(x.likelyPlace())
+		return false
 	case p.ZoneName == "":
 		x.ask("place", 0)
 	default:

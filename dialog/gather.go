@@ -14,17 +14,10 @@ import (
 func gatherQuestions() map[string]question {
 	return map[string]question{
 		"have":  {asks: "have", topic: "have", task: TaskGather, raw: (*exchange).ownMeasure, answer: (*exchange).haveTold},
-		"more":  {asks: "more", topic: "have", task: TaskGather, choices: moreChoices, raw: (*exchange).ownMeasure, answer: (*exchange).moreTold},
-		"fresh": {asks: "more", topic: "have", task: TaskFresh, choices: moreChoices, answer: (*exchange).moreTold},
+		"more":  {asks: "more", topic: "have", task: TaskGather, choices: choose("more=yes", "more=no"), raw: (*exchange).ownMeasure, answer: (*exchange).moreTold},
+		"fresh": {asks: "more", topic: "have", task: TaskFresh, choices: choose("more=yes", "more=no"), answer: (*exchange).moreTold},
 		"date":  {asks: "date", task: TaskGather, choices: choose("days=3", "days=7", "days=14", "days=25"), raw: (*exchange).dateTold},
 		"site":  {asks: "site", task: TaskSite, choices: yesNo, answer: (*exchange).siteTold},
-	}
-}
-
-func moreChoices(x *exchange, _ Question) []Choice {
-	return []Choice{
-		{Label: text(x.lang(), "pick_more_yes", nil), Means: "answer=yes"},
-		{Label: text(x.lang(), "pick_more_no", nil), Means: "answer=no"},
 	}
 }
 
@@ -91,9 +84,9 @@ func (x *exchange) moreTold(q Question, m meaning) bool {
 	case m.value("have") != "":
 		x.haveIn(q.Heap, m)
 		x.goOn()
-	case m.yes():
+	case m.yes() || m.has("more=yes"):
 		x.ask("have", q.Heap)
-	case m.no():
+	case m.no() || m.has("more=no"):
 		x.note(q.Heap, GatherDone{})
 		x.goOn()
 	default:

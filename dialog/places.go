@@ -7,6 +7,8 @@ import (
 	"sync"
 	"time"
 	"unicode"
+
+	"golang.org/x/text/unicode/norm"
 )
 
 //go:embed places.tsv
@@ -44,7 +46,7 @@ var places = sync.OnceValue(func() []place {
 	for _, r := range rows(placeRows) {
 		p := place{id: r[0], zone: r[1], highland: r[2] == "yes", offered: strings.Fields(r[3])}
 		for w := range strings.SplitSeq(r[4], ",") {
-			p.words = append(p.words, bare(w))
+			p.words = append(p.words, unaccented(bare(w)))
 		}
 		p.label = strings.SplitN(r[4], ",", 2)[0]
 		list = append(list, p)
@@ -54,7 +56,7 @@ var places = sync.OnceValue(func() []place {
 
 // findPlace reads a country, a town or an IANA zone name.
 func findPlace(line string) (place, bool) {
-	said := " " + bare(line) + " "
+	said := " " + unaccented(bare(line)) + " "
 	best, longest := place{}, 0
 	for _, p := range places() {
 		for _, w := range p.words {
@@ -72,6 +74,17 @@ func findPlace(line string) (place, bool) {
 		}
 	}
 	return place{}, false
+}
+
+// unaccented drops the accents of Latin letters, which phones leave out; the marks
+// of other scripts are letters to their readers and stay.
+func unaccented(s string) string {
+	return norm.NFC.String(strings.Map(func(r rune) rune {
+		if unicode.Is(unicode.Diacritic, r) && unicode.Is(unicode.Inherited, r) {
+			return -1
+		}
+		return r
+	}, norm.NFD.String(s)))
 }
 
 // in is the place's name on a button: in the script of the language, where the

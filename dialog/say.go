@@ -40,6 +40,10 @@ func (x *exchange) answer() Answer {
 	t.Open = x.open
 	if x.fresh {
 		t.Seq++
+		t.Passed++
+		if x.was.Talk.Open.ID != x.open.ID {
+			t.Passed = 0
+		}
 		p := x.asking(x.open)
 		if x.asked != nil {
 			p = *x.asked

@@ -12,6 +12,7 @@ type Talk struct {
 	Open      Question  `json:",omitzero"`
 	Seq       int       `json:",omitempty"` // of the last question; a button of an older one is stale
 	Misses    int       `json:",omitempty"` // answers in a row that were not understood
+	Passed    int       `json:",omitempty"` // times in a row that the open question was put and something else was said
 	Past      []Past    `json:",omitempty"` // what undo can reach, newest last
 	Said      uint64    `json:",omitempty"` // print of our last letter, to avoid saying it twice
 	SaidAt    time.Time `json:",omitzero"`
