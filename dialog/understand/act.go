@@ -126,7 +126,7 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 			return "did=layered", true
 		case c.has("starter", "bottle", "liquid"):
 			return "did=mixed", true
-		case c.has("heap", "compost") && !c.has("seen=rodents", "seen=ants", "seen=termites", "hole"):
+		case c.has("heap", "compost") && !c.hasDim("seen") && !c.has("hole", "seen=steam"):
 			return "did=built", true
 		case r.asked == "layer":
 			return "did=layered", true

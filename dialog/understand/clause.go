@@ -22,6 +22,7 @@ type clause struct {
 	ask      asking
 	cond     bool // if, what if
 	doubt    bool
+	could    bool // goes on with the "can" of the clause before
 	foreign  bool // somebody else's heap
 	later    bool // a time to come that is not tomorrow
 	tomorrow bool
@@ -133,6 +134,11 @@ func (r *reader) split() []clause {
 			flush("?")
 			sentence++
 		case "and", "but", "then", "because":
+			if last := i+1 == len(r.signs) || r.signs[i+1].sense == "?"; last && (s.sense == "then" || s.text == "ensuite" || s.text == "luego" || s.text == "puis") {
+				s.sense = "after" // "il se passe quoi ensuite ?"
+				cur = append(cur, s)
+				continue
+			}
 			if s.sense == "and" && r.bodyAhead(i+1) {
 				continue // "splashed my face and one eye"
 			}

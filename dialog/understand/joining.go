@@ -85,6 +85,12 @@ func (r *reader) untilThen(i int) bool {
 func (r *reader) likened(i int) bool {
 	for ; i < len(r.signs); i++ {
 		s := &r.signs[i]
+		if s.sense == "" && i+1 < len(r.signs) && quality(r.signs[i+1].sense) {
+			continue // "como refresco helado"
+		}
+		if s.sense == "whenq" || s.sense == "while" {
+			continue // "como cuando orinan las chivas"
+		}
 		if s.sense != "filler" && s.sense != "rangeto" && s.sense != "one" {
 			return quality(s.sense) || dimension(s.sense) == "material"
 		}

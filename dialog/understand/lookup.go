@@ -202,9 +202,11 @@ func (r *reader) lookNear() {
 			if lang == hi || lang == en || t.text[0] > 127 || !r.home(lang) {
 				continue
 			}
-			if ids := l.sound[lang][sound(lang, t.text)]; len(ids) > 0 {
-				r.ids[i] = append(r.ids[i], ids...)
-				r.near[i] = true
+			for _, id := range l.sound[lang][sound(lang, t.text)] {
+				if d := len(l.spelled[id]) - len(t.text); d >= -2 && d <= 2 { // "pattes" is no "pas"
+					r.ids[i] = append(r.ids[i], id)
+					r.near[i] = true
+				}
 			}
 			if len(r.ids[i]) > 0 {
 				break

@@ -108,7 +108,7 @@ func (r *reader) questions(cs []clause, f *finding) {
 				add("ask=help")
 			} else if r.mayI(c) {
 				add("ask=help")
-			} else if c.judging() || c.has("must") && r.ours(c, false) {
+			} else if c.has("or") && c.has("inside", "edge") || c.has("worm") && c.has("eat", "food", "drink") || c.judging() || c.has("must") && r.ours(c, false) {
 				add("ask=help")
 			}
 		case telling:
@@ -139,7 +139,8 @@ func (r *reader) journey(c *clause, add func(string), problem bool) bool {
 		return false
 	}
 	switch {
-	case c.has("step") && c.has("ask=next", "after", "then", "remain"):
+	case c.has("progress") && c.has("ask=next", "then", "after") && !problem && !c.hasDeed(),
+		c.has("step") && c.has("ask=next", "after", "then", "remain"):
 		if problem {
 			add("ask=help")
 			return true
@@ -160,7 +161,7 @@ func (c *clause) judging() bool {
 	if !c.has("good", "bad", "ok", "fine", "normal") || c.has("smell", "tag") {
 		return false
 	}
-	thing := c.hasQuality() || c.has("heap", "worm", "bottle", "compost", "do", "done", "starter")
+	thing := c.hasQuality() || c.has("num", "length") || c.has("heap", "worm", "bottle", "compost", "do", "done", "starter")
 	for _, s := range c.signs {
 		thing = thing || dimension(s.sense) == "material"
 	}
@@ -215,7 +216,7 @@ func (r *reader) ours(c *clause, why bool) bool {
 	for _, s := range c.signs {
 		switch s.sense {
 		case "stick", "heap", "inside", "edge", "bottle", "cap", "worm", "bed", "starter", "smell", "gas", "water", "drop", "layer", "compost", "heat", "joto", "damp",
-			"size", "sheet", "use", "wrong", "help", "burn", "ready", "dung", "leaf", "straws", "food", "enough", "liquid", "dry_leaf", "stalk", "huskw", "sell", "continue", "stop", "moto", "good", "bad", "nothing", "die", "leave", "goout", "hold", "worry", "bite", "cut", "drink", "eat", "eye", "body":
+			"size", "sheet", "wrong", "help", "burn", "ready", "dung", "leaf", "straws", "food", "enough", "liquid", "dry_leaf", "stalk", "huskw", "sell", "continue", "stop", "moto", "good", "bad", "nothing", "die", "leave", "goout", "hold", "worry", "bite", "cut", "drink", "eat", "eye", "body":
 			known++
 		case "animal", "person", "money", "weather", "plant", "medicine":
 			odd++
@@ -226,7 +227,9 @@ func (r *reader) ours(c *clause, why bool) bool {
 		case "known", "foreign":
 			odd++
 		default:
-			if quality(s.sense) || act(s.sense) {
+			if s.sense == "open" && !c.has("bottle", "cap") {
+				odd++ // the bridge, the market
+			} else if quality(s.sense) || act(s.sense) {
 				known += 2
 			} else if d := dimension(s.sense); d == "material" || d == "unit" {
 				known++
@@ -234,7 +237,7 @@ func (r *reader) ours(c *clause, why bool) bool {
 		}
 	}
 	if known == 0 {
-		if odd == 1 && r.asked != "none" && r.asked != "menu" && c.has("how", "howmany", "canq") {
+		if odd <= 2 && r.asked != "none" && r.asked != "menu" && (c.ask == askModal || c.has("how", "howmany", "canq", "what", "which")) && !c.has("who", "foreign", "money", "weather", "person", "animal") && !c.hasDim("animal") {
 			odd = 0 // asked back under an open question: about it
 		}
 		return odd == 0 && (why || c.has("canq", "must") || len(c.signs) > 0 && !c.has("who") && !(len(c.signs) > 2 && c.has("whenq", "howmany", "which")))

@@ -182,8 +182,27 @@ func (r *reader) undoes(cs []clause, f *finding, corrected map[int]bool) {
 	}
 }
 
+// fedUp: "enough with the texts", "nunca más me escriban", "never write to me again".
+func (r *reader) fedUp(c *clause) bool {
+	if c.has("message") && c.has("enough") && c.core() <= 4 {
+		return true
+	}
+	if !c.has("write") || !c.has("not", "no", "nor") || c.has("officer", "person", "water", "nothing", "money") || c.hasDim("material") {
+		return false
+	}
+	for _, s := range c.signs {
+		if s.sense == "me" || s.sense == "message" || r.names(&s, "me", "m", "nos", "us", "mas", "plus", "more", "again", "anymore", "ever", "jamais", "nunca") {
+			return true
+		}
+	}
+	return c.core() <= 3
+}
+
 // bareStop: the word alone, or with nothing but messages and manners about it.
 func (r *reader) bareStop(c *clause, cs []clause) bool {
+	if c.ask == telling && !c.cond && r.fedUp(c) {
+		return true
+	}
 	if c.has("message") && c.has("want") && c.has("not", "no") && c.ask == telling && !c.cond {
 		return true // "do not want any more messages"
 	}

@@ -20,6 +20,22 @@ func (r *reader) recast(c *clause, n, k int) {
 		if c.has("smell", "worm", "damp") {
 			s.sense = "good"
 		}
+	case "ask=officer":
+		if r.names(s, "rappelez", "rappelle", "rappeler") && c.has("tomorrow", "later") {
+			s.sense = "filler" // "rappelez-moi demain": remind me
+		}
+	case "ask=next":
+		if s.to == s.from+1 && c.end != "?" && c.has("layer", "tomorrow", "later") && len(c.signs) > 1 {
+			s.sense = "filler" // "next layer tomorrow"
+		}
+	case "busy":
+		if r.asked == "worms" {
+			s.sense = "alive"
+		}
+	case "seen=mould":
+		if (r.asked == "smell" || c.has("smell")) && r.names(s, "mushroom", "mushrooms", "hongo", "hongos", "champignon", "champignons") {
+			s.sense = "smell=earthy"
+		}
 	case "ok":
 		switch r.asked {
 		case "moisture", "worms", "smell":

@@ -100,7 +100,7 @@ func (r *reader) sign() {
 // further: "looks like | a balloon" is "looks | like a balloon", "l'eau | noire" is
 // "l' | eau noire".
 func (r *reader) yielding(i int, s sign) sign {
-	if s.to < i+2 || s.sense != "filler" && (s.to != i+2 || !r.skippable(i)) {
+	if s.to < i+2 || s.sense != "filler" && (s.to != i+2 || !article(r.tokens[i].text)) {
 		return s
 	}
 	for j := i + 1; j < s.to; j++ {
@@ -110,6 +110,14 @@ func (r *reader) yielding(i int, s sign) sign {
 		}
 	}
 	return s
+}
+
+func article(w string) bool {
+	switch w {
+	case "the", "a", "of", "el", "la", "los", "las", "un", "una", "de", "l", "le", "les", "une", "d", "du", "des":
+		return true
+	}
+	return false
 }
 
 // topics notes whether worms or the bottle are spoken of at all.

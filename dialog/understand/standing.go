@@ -102,7 +102,7 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 			return refused
 		}
 		return wished
-	case before("after"):
+	case before("after"), before("helped") && t&(bare|order) != 0 && !neg:
 		return done
 	case before("finish") || next == "finish":
 		if neg || c.has("not") {

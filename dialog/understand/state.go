@@ -83,8 +83,8 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 			was, now = false, true
 		}
 		code := r.value(c, i, here, *about)
-		if code == "" || weather {
-			continue
+		if code == "" || weather || dimension(code) == "stick" && c.figure() && c.has("degree", "celsius", "fahrenheit") && r.names(s, "heat", "warmth", "calor", "chaleur") {
+			continue // "the heat came down to 50 degrees": a figure, not a feel
 		}
 		if code == "smell=rotten" && s.own && c.sharperSmell() {
 			continue // "stinks of vinegar": vinegar
@@ -180,4 +180,16 @@ func (c *clause) hasAct() bool {
 // sharperSmell: the clause names what it stinks of.
 func (c *clause) sharperSmell() bool {
 	return c.has("smell=ammonia", "smell=sour", "smell=alcohol")
+}
+
+// names says whether one of words is among the tokens of a sign.
+func (r *reader) names(s *sign, words ...string) bool {
+	for _, t := range r.tokens[s.from:s.to] {
+		for _, w := range words {
+			if t.text == w {
+				return true
+			}
+		}
+	}
+	return false
 }

@@ -307,11 +307,11 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		}
 		return s.sense
 	case "bottle":
+		if s.sense == "bottle=leaking" && asked == "moisture" && !here.bottle && !s.neg {
+			return "moisture=wet"
+		}
 		if s.neg || !bottle && !s.own {
 			return ""
-		}
-		if s.sense == "bottle=leaking" && asked == "moisture" && !here.bottle {
-			return "moisture=wet"
 		}
 		return s.sense
 	}
