@@ -93,12 +93,7 @@ func suits(h Heap, code string) bool {
 }
 
 func (x *exchange) whichHeap(m meaning) {
-	q := Question{ID: "target", Text: strings.Join(m.codes, "\n")}
-	if m.dated {
-		q.Text += "\nday=" + strconv.Itoa(int(m.day))
-	}
-	q.Choices = x.heapChoices()
-	x.put(q)
+	x.put(Question{ID: "target", Text: keptFacts(m.codes, m), Choices: x.heapChoices()})
 }
 
 // heapChoices are the heaps in work, to choose one of.
@@ -128,10 +123,7 @@ func (x *exchange) targetTold(q Question, m meaning) bool {
 	if !ok {
 		return false
 	}
-	kept := meaning{codes: strings.Split(q.Text, "\n"), day: x.today}
-	if d, err := strconv.Atoi(kept.value("day")); err == nil {
-		kept.day, kept.dated = Day(d), true
-	}
+	kept := x.factsKept(q.Text)
 	x.take(h.ID, facts(kept.codes), kept)
 	x.goOn()
 	return true

@@ -18,7 +18,7 @@ func questions() map[string]question {
 		table.set = map[string]question{}
 		for _, part := range []map[string]question{
 			enrolQuestions(), pathQuestions(), gatherQuestions(), starterQuestions(), buildQuestions(),
-			stickQuestions(), restQuestions(), wormQuestions(), menuQuestions(), handoverQuestions(), officerQuestions(),
+			stickQuestions(), restQuestions(), wormQuestions(), menuQuestions(), handoverQuestions(), stoodQuestions(), officerQuestions(),
 		} {
 			for id, q := range part {
 				table.set[id] = q

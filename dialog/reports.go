@@ -60,6 +60,10 @@ func (x *exchange) reports(m meaning) bool {
 // take writes the facts down for one heap, have codes together.
 func (x *exchange) take(id HeapID, list []string, m meaning) {
 	m.codes = list
+	if h := x.Heap(id); h.Path == HotHeap && h.Built == 0 && ofStanding(list) && !slices.Contains(list, "did=built") {
+		x.whenStood(h, m, list)
+		return
+	}
 	if slices.ContainsFunc(list, func(c string) bool { return strings.HasPrefix(c, "have=") }) {
 		x.haveAny(id, m)
 	}
