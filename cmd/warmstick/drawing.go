@@ -15,12 +15,15 @@ import (
 // drawing makes what letters carry beside their words, at the moment of posting.
 // link makes a start link of an invite's code; nil leaves the bare code.
 func drawing(db *store.DB, link func(code string) string) bot.Draw {
+	var one sync.Mutex // a picture under way takes 4 MB, and letters go by the dozen
 	return bot.Draw{
 		Picture: func(p dialog.Picture) ([]byte, error) {
 			text := p.Text
 			if p.Kind == "qr" && link != nil {
 				text = link(text)
 			}
+			one.Lock()
+			defer one.Unlock()
 			return picture.Draw(p.Kind, p.Numbers, text)
 		},
 		Paper: func(ctx context.Context, p dialog.Paper) ([]byte, error) { return paper(ctx, db, p) },

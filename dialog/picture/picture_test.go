@@ -93,3 +93,18 @@ func TestNoNumbersBreakAPicture(t *testing.T) {
 	_, err := Draw("qr", nil, "")
 	require.Error(t, err)
 }
+
+// A picture without numbers is drawn once; one with numbers each time.
+func BenchmarkDraw(b *testing.B) {
+	for _, c := range []struct {
+		name    string
+		numbers []float64
+	}{{"stick", nil}, {"curve", samples["curve"]}} {
+		b.Run(c.name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				Draw(c.name, c.numbers, "")
+			}
+		})
+	}
+}
