@@ -148,6 +148,9 @@ func (r *reader) didNot(c *clause) bool {
 		if s := &c.signs[i]; s.tongue == en && (r.names(s, "didnt", "havent", "hasnt", "hadnt") || s.sense == "didaux" && i+1 < len(c.signs) && c.signs[i+1].sense == "not") {
 			return true
 		}
+		if s := &c.signs[i]; s.hindi() && act(s.sense) && s.neg && s.tense&past != 0 {
+			return true // "आज नहीं हिलाया"
+		}
 	}
 	return false
 }

@@ -110,7 +110,7 @@ func (r *reader) kals(cs []clause) {
 		}
 		var t tense
 		for _, s := range c.signs {
-			if act(s.sense) || verbal(s.sense) || s.sense == "give" || s.sense == "go" || s.sense == "take" {
+			if act(s.sense) || verbal(s.sense) || s.sense == "give" || s.sense == "go" || s.sense == "take" || s.sense == "will" || s.sense == "" {
 				t |= s.tense
 			}
 			if s.sense == "was" || s.sense == "done" {

@@ -36,6 +36,9 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 		if s.neg && r.denied(c, i) {
 			continue
 		}
+		if c.wouldHurt(i) {
+			continue // "haath jal jaaye": it may, it did not
+		}
 		if c.almost(i) {
 			continue // "casi me quemo": it did not happen
 		}
@@ -50,7 +53,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 		}
 		switch s.sense {
 		case "seen=ash":
-			if c.has("inside") && !c.hasAct() && !r.counted(c, i) {
+			if (c.has("inside") || c.has("heap") && r.within(c)) && !c.hasAct() && !r.counted(c, i) {
 				add("seen=smoke")
 			}
 		case "seen=smoke", "seen=fire":
@@ -207,6 +210,16 @@ func (c *clause) almost(i int) bool {
 	return false
 }
 
+// within says whether a clause places something in something.
+func (r *reader) within(c *clause) bool {
+	for i := range c.signs {
+		if r.names(&c.signs[i], "in", "inside", "within", "en", "dentro", "dans") {
+			return true
+		}
+	}
+	return false
+}
+
 // sameTongue says whether the question word is of the danger's own language:
 // Swahili "je" asks, French "je" is I.
 func (c *clause) sameTongue(sense string, t tongue) bool {
@@ -217,6 +230,20 @@ func (c *clause) sameTongue(sense string, t tongue) bool {
 		if s.tongue == t || s.tongue == en || (s.tongue == hi || s.tongue == hiLatn) && (t == hi || t == hiLatn) {
 			return true
 		}
+	}
+	return false
+}
+
+// wouldHurt: a Hindi hurt in the subjunctive or as a possibility, "हाथ जल जाए", "जल सकता है".
+func (c *clause) wouldHurt(i int) bool {
+	s := &c.signs[i]
+	if !s.hindi() || dimension(s.sense) != "harm" || i+1 >= len(c.signs) {
+		return false
+	}
+	n := &c.signs[i+1]
+	switch n.sense {
+	case "go", "take", "give", "canq":
+		return n.sense == "canq" || n.tense&(order|future) != 0 && n.tense&past == 0
 	}
 	return false
 }

@@ -25,6 +25,8 @@ func (r *reader) hindiTurns() {
 			continue
 		}
 		switch s.sense {
+		case "moisture=dry":
+			r.notPoured(i)
 		case "not", "no":
 			r.nahin(i)
 		case "tag":
@@ -188,4 +190,17 @@ func firstPerson(w string) bool {
 		}
 	}
 	return false
+}
+
+// notPoured: "पानी नहीं" is dry where it ends; before "डाला" the pouring is denied.
+func (r *reader) notPoured(i int) {
+	s := &r.signs[i]
+	if s.to != s.from+2 || i+1 >= len(r.signs) || s.text != "पानी" && s.text != "pani" && s.text != "paani" {
+		return
+	}
+	switch n := r.signs[i+1]; n.sense {
+	case "put", "give", "fill", "did=watered":
+		s.sense = "filler"
+		r.signs[i+1].neg, r.signs[i+1].sense = true, "did=watered"
+	}
 }

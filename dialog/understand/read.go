@@ -59,8 +59,8 @@ func (r *reader) read() Meaning {
 	if r.loneLetter() {
 		return Meaning{}
 	}
-	r.hindiVerbs()
 	r.hindiTurns()
+	r.hindiVerbs()
 	r.swahiliTurns()
 	r.relatives()
 	cs := r.split()
@@ -92,6 +92,9 @@ func (r *reader) read() Meaning {
 		st := r.states(c, k, &about)
 		if c.foreign {
 			st = nil
+		}
+		if k > 0 && cs[k-1].end == "because" && len(f.danger) > 0 && c.core() <= 2 && len(found) == 0 {
+			st = nil // "blisters, because of the steam": a doer
 		}
 		if n := len(f.facts); n > 0 && f.facts[n-1].clause == k-1 && f.facts[n-1].code == "stick=hot" && c.faintly() {
 			f.facts[n-1].code = "stick=warm" // "hot, but only a little"

@@ -15,7 +15,7 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 	wet := r.correcting || here.heap || asked == "moisture" || asked == "stick" && (c.hasDim("stick") || about.stick) || c.has("damp", "bed") || about.heap && !here.bottle || here.worm || asked == "worms" && c.has("inside")
 	switch s.sense {
 	case "stick=hot":
-		if !stick && !s.own {
+		if c.has("seen=ash") || !stick && !s.own {
 			return ""
 		}
 		switch {
@@ -130,11 +130,14 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		}
 		return s.sense
 	case "moisture=wet":
-		if !wet && !s.own {
+		if !wet && !s.own && !(bottle && s.hindi()) {
 			return ""
 		}
 		if s.neg {
 			return notWet
+		}
+		if bottle && !here.heap && s.hindi() && s.to > s.from+1 {
+			return "bottle=leaking" // "बोतल से पानी रिस रहा है"
 		}
 		return s.sense
 	case "moisture=right":
@@ -234,8 +237,26 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 			return "moisture=right"
 		}
 		return ""
+	case "squeeze":
+		if c.has("rag", "cloth") && (asked == "moisture" || here.heap) && !s.neg && !c.hasDim("moisture") {
+			return "moisture=right" // like a wrung cloth
+		}
+		return ""
+	case "size":
+		if here.heap && (c.halfway() || c.has("partly")) {
+			return "seen=sunk" // half its height
+		}
+		return ""
+	case "liquid":
+		if bottle && !s.neg && !c.has("me") && (c.has("goout", "come", "leave", "takeout") || r.comesOut(c)) {
+			return "bottle=leaking"
+		}
+		return ""
 	case "water":
-		if asked == "moisture" && !c.hasDim("moisture") && c.has("takeout", "goout", "come", "leave", "seen=worms_escaping", "seen=runoff", "bottle=leaking") {
+		if asked == "moisture" && !c.hasDim("moisture") && c.has("body") && !s.neg && !c.has("not", "no") {
+			return "moisture=wet" // water all over my hand
+		}
+		if asked == "moisture" && !c.hasDim("moisture") && c.has("takeout", "goout", "come", "leave", "seen=worms_escaping", "seen=runoff", "bottle=leaking") || asked == "moisture" && !c.hasDim("moisture") && r.comesOut(c) {
 			if s.neg || c.has("not", "no") {
 				return "moisture=dry"
 			}
@@ -264,6 +285,9 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		}
 		return "seen=worms_escaping"
 	case "alive", "seen=worms_well":
+		if r.names(s, "eat", "eating", "comiendo", "mangent", "come", "comen") && c.has("seen=rodents", "seen=ants", "seen=termites") {
+			return "" // a rat is eating them
+		}
 		if s.neg || !worm && !s.own {
 			return ""
 		}
@@ -355,6 +379,17 @@ func (r *reader) they(c *clause) bool {
 			case "they", "theyre", "them", "all", "ils", "elles", "sont", "vont", "estan", "andan", "van", "ellas", "todas":
 				return true
 			}
+		}
+	}
+	return false
+}
+
+// comesOut says whether something comes out in a clause, by verbs that elsewhere are
+// small words.
+func (r *reader) comesOut(c *clause) bool {
+	for i := range c.signs {
+		if r.names(&c.signs[i], "salio", "sale", "salen", "saliendo", "salieron", "sort", "sorti", "sortie", "sortait", "came", "comes", "dripped") {
+			return true
 		}
 	}
 	return false

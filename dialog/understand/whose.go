@@ -24,6 +24,9 @@ func (r *reader) foreign(c *clause) bool {
 	if n < 0 {
 		return false
 	}
+	if r.herOwn(c, n) {
+		return true
+	}
 	for i, s := range c.signs {
 		if s.sense == "mine" && i+1 != n && i+2 != n && i != n+1 && i != n+2 {
 			return false
@@ -51,4 +54,20 @@ func (r *reader) foreign(c *clause) bool {
 		}
 	}
 	return !acts && !c.has("heap")
+}
+
+// herOwn: Hindi "apna" is the subject's own, "पड़ोसी ने अपना ढेर पलटा"; so is Swahili
+// "lundo lake" after a neighbour.
+func (r *reader) herOwn(c *clause, n int) bool {
+	for i := n + 1; i < len(c.signs); i++ {
+		for _, t := range r.tokens[c.signs[i].from:c.signs[i].to] {
+			switch t.text {
+			case "अपना", "अपने", "अपनी", "apna", "apne", "apni", "उसका", "उसके", "उसकी", "uska", "uske", "uski":
+				return c.hasAct() || c.has("heap", "stick", "bottle", "worm")
+			case "lake", "yake", "chake", "wake", "zake":
+				return c.has("heap", "stick", "bottle", "worm")
+			}
+		}
+	}
+	return false
 }
