@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"warmstick/dialog/phrases"
 	"warmstick/dialog/understand"
 )
 
@@ -23,8 +24,17 @@ func ofStanding(codes []string) bool {
 	})
 }
 
-// whenStood asks when the heap was finished and keeps the facts until then.
+// whenStood asks when the heap was finished and keeps the facts until then. Who
+// was asked that and tells of the heap once more is taken to have finished it with
+// the last layer we know of.
 func (x *exchange) whenStood(h Heap, m meaning, list []string) {
+	if q := x.was.Talk.Open; q.ID == "stood" && q.Heap == h.ID && h.Layers >= 2 {
+		x.close()
+		x.say("stood_taken", phrases.Args{"Day": x.dayWord(h.LastDay)})
+		x.noteOn(h.ID, h.LastDay, Built{})
+		x.take(h.ID, list, m)
+		return
+	}
 	x.put(Question{ID: "stood", Heap: h.ID, Text: keptFacts(list, m)})
 }
 
@@ -56,8 +66,8 @@ func (x *exchange) stoodTold(q Question, m meaning) bool {
 	case v != "":
 		n, _ := strconv.Atoi(v)
 		day = x.today - Day(n)
-	case m.dated && len(facts(m.codes)) == 0:
-		day = m.day
+	case len(facts(m.codes)) > 0:
+		return false // "turned it yesterday" names no building day
 	default:
 		if n, ok := understand.Span(m.text, x.lang()); ok {
 			day = x.today - Day(n)
