@@ -1,5 +1,12 @@
 package dialog
 
+import (
+	"slices"
+	"strings"
+
+	"warmstick/dialog/understand"
+)
+
 // Missed: what could not be understood gets the question again, then an example
 // to type, then the officer; never a dead end.
 
@@ -40,12 +47,40 @@ func (x *exchange) missed(m meaning) {
 	x.again()
 }
 
+// bareGuess is what a bare "cold" or "dry" may mean while nothing is asked: the
+// heap in hand tells which questions it could answer.
+func (x *exchange) bareGuess(text string) []string {
+	h, ok := x.inHand()
+	if !ok || len(strings.Fields(text)) > 3 {
+		return nil
+	}
+	var topics []string
+	switch {
+	case h.Built == 0 && h.Bottle.Working():
+		topics = []string{"bottle", "smell"}
+	case h.Fed != 0:
+		topics = []string{"worms", "moisture", "smell"}
+	case h.Built != 0:
+		topics = []string{"stick", "moisture", "smell"}
+	}
+	var guess []string
+	for _, topic := range topics {
+		if r := understand.Read(text, x.lang(), topic); r.Sure {
+			guess = append(guess, r.Codes...)
+		}
+	}
+	return slices.DeleteFunc(guess, func(c string) bool { return !isFact(c) || strings.HasPrefix(c, "temp=") })
+}
+
 func (x *exchange) missedFree(m meaning) {
 	if m.value("when") != "" { // "tomorrow" after a job was set: the plan has its day
 		x.s.Talk.Misses = 0
 		x.say("later_fine", nil)
 		x.tellNext()
 		return
+	}
+	if len(m.guess) == 0 {
+		m.guess = x.bareGuess(m.text)
 	}
 	if len(m.guess) > 0 {
 		x.put(Question{ID: "doubt", Choices: append(labelled(x.lang(), m.guess[:min(len(m.guess), 4)]...), labelled(x.lang(), "answer=no")...)})
