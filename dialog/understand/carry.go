@@ -113,6 +113,9 @@ func (r *reader) kals(cs []clause) {
 			if act(s.sense) || verbal(s.sense) || s.sense == "give" || s.sense == "go" || s.sense == "take" || s.sense == "will" || s.sense == "" {
 				t |= s.tense
 			}
+			if s.sense == "will" {
+				t |= future
+			}
 			if s.sense == "was" || s.sense == "done" {
 				t |= past
 			}

@@ -158,6 +158,9 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 				add("harm=breath")
 			}
 		}
+		if s.sense == "harm=eye" && r.stings(c, i) {
+			continue
+		}
 		if dimension(s.sense) == "harm" {
 			if s.sense != "harm=bite" && animal {
 				continue
@@ -244,6 +247,31 @@ func (c *clause) wouldHurt(i int) bool {
 	switch n.sense {
 	case "go", "take", "give", "canq":
 		return n.sense == "canq" || n.tense&(order|future) != 0 && n.tense&past == 0
+	}
+	return false
+}
+
+// stings: asked for the smell, "so sharp the eyes water" is a smell and no hurt; an eye
+// that is red or has something in it is one.
+func (r *reader) stings(c *clause, i int) bool {
+	if r.asked != "smell" || !c.has("sharp", "smell=ammonia", "smell") && !r.nose(c) || c.has("dust", "get", "stuff", "seen=ash") {
+		return false
+	}
+	for _, t := range r.tokens[c.signs[i].from:c.signs[i].to] {
+		switch t.text {
+		case "लाल", "lal", "laal", "सूज", "suj", "sooj", "jekundu", "mekundu", "limevimba", "yamevimba", "में", "me", "mein", "machoni", "jichoni":
+			return false
+		}
+	}
+	return true
+}
+
+func (r *reader) nose(c *clause) bool {
+	for k := range c.signs {
+		switch c.signs[k].text {
+		case "नाक", "naak", "nak", "pua", "puani":
+			return true
+		}
 	}
 	return false
 }

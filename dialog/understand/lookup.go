@@ -169,6 +169,12 @@ func (r *reader) lookNear() {
 			own = own || len(l.senses[id]) == 0 && r.rank[hiLatn] > 1
 		}
 		if own {
+			if r.rank[hiLatn] <= 1 && t.text[0] < 128 {
+				if r.heard == nil {
+					r.heard = make([][]int32, len(r.tokens))
+				}
+				r.heard[i] = l.sound[hiLatn][sound(hiLatn, t.text)]
+			}
 			continue
 		}
 		found := len(r.ids[i]) > 0

@@ -1,5 +1,7 @@
 package understand
 
+import "slices"
+
 // sign is a word, phrase or figure with its sense: the text as it is understood,
 // language left behind but for the order of words.
 type sign struct {
@@ -39,7 +41,8 @@ type reader struct {
 	lang   string
 	tokens []token
 	ids    [][]int32
-	near   []bool // ids found by sound or nearness
+	heard  [][]int32 // Hindi words that sound like a known one; they count in phrases only
+	near   []bool    // ids found by sound or nearness
 	parsed []swVerb
 	rank   [tongues]int // 0 is the text's own language
 	order  [tongues]tongue
@@ -127,6 +130,9 @@ func (r *reader) topics() {
 	for _, ids := range r.ids {
 		for _, id := range ids {
 			for _, e := range r.lex.senses[id] {
+				if r.rank[e.tongue] > 1 {
+					continue
+				}
 				r.worms = r.worms || e.sense == "worm" || e.sense == "bed"
 				r.bottles = r.bottles || e.sense == "bottle" || e.sense == "cap" || e.sense == "starter"
 			}
@@ -156,7 +162,8 @@ func (r *reader) spans() {
 			switch r.signs[i+1].sense {
 			case "dayword", "hour", "minute":
 				switch out[n-1].text {
-				case "after", "in", "within", "dans", "en", "dentro", "baada":
+				case "after", "in", "within", "dans", "en", "dentro", "baada",
+					"give", "wait", "deme", "dame", "denme", "espere", "espereme", "moi", "donnez", "donne", "attendez", "need":
 					out[n-1].sense, out[n-1].to = "later", r.signs[i+1].to
 					i++
 					continue
@@ -223,26 +230,28 @@ func (r *reader) one(i int) sign {
 		s.neg, s.real, s.self, s.pass, s.mine, s.whom = v.neg, v.neg, v.self, v.passive, v.mine, v.whom
 		bestRank = r.rank[sw]
 	}
-	for _, id := range r.ids[i] {
-		for _, o := range r.lex.phrases[id] {
-			if o.second != gap && !r.follows(i+1, o.second) {
-				continue
+	for _, ids := range [...][]int32{r.ids[i], r.hears(i)} {
+		for _, id := range ids {
+			for _, o := range r.lex.phrases[id] {
+				if o.second != gap && !r.follows(i+1, o.second) {
+					continue
+				}
+				p := &r.lex.said[o.at]
+				if p.fixed < bestLen || r.beside(&p.entry) {
+					continue
+				}
+				rank := r.rank[p.entry.tongue]
+				if p.fixed == bestLen && (bestLen == 1 || rank >= bestRank) {
+					continue
+				}
+				end, ok := r.match(i+1, p.words[1:])
+				if !ok {
+					continue
+				}
+				bestLen, bestRank = p.fixed, rank
+				e := p.entry
+				s = sign{sense: e.sense, tense: e.tense, tongue: e.tongue, own: e.own, value: e.value, high: e.value, from: i, to: end, text: t.text, unsure: r.near[i]}
 			}
-			p := &r.lex.said[o.at]
-			if p.fixed < bestLen || r.beside(&p.entry) {
-				continue
-			}
-			rank := r.rank[p.entry.tongue]
-			if p.fixed == bestLen && (bestLen == 1 || rank >= bestRank) {
-				continue
-			}
-			end, ok := r.match(i+1, p.words[1:])
-			if !ok {
-				continue
-			}
-			bestLen, bestRank = p.fixed, rank
-			e := p.entry
-			s = sign{sense: e.sense, tense: e.tense, tongue: e.tongue, own: e.own, value: e.value, high: e.value, from: i, to: end, text: t.text, unsure: r.near[i]}
 		}
 	}
 	return s
@@ -282,33 +291,30 @@ func (r *reader) match(j int, words []int32) (end int, ok bool) {
 	if j >= len(r.tokens) || r.tokens[j].kind == mark && r.tokens[j].text != "'" && r.tokens[j].text != "-" {
 		return 0, false
 	}
-	for _, id := range r.ids[j] {
-		if id == words[0] {
-			return r.match(j+1, words[1:])
-		}
+	if r.is(j, words[0]) {
+		return r.match(j+1, words[1:])
 	}
-	if r.tokens[j].kind == mark || r.skippable(j) {
-		if j+1 < len(r.tokens) {
-			for _, id := range r.ids[j+1] {
-				if id == words[0] {
-					return r.match(j+2, words[1:])
-				}
-			}
-		}
+	if (r.tokens[j].kind == mark || r.skippable(j)) && j+1 < len(r.tokens) && r.is(j+1, words[0]) {
+		return r.match(j+2, words[1:])
 	}
 	return 0, false
 }
 
+// is says whether token j is a word of a phrase, as typed or by ear.
+func (r *reader) is(j int, id int32) bool {
+	return slices.Contains(r.ids[j], id) || slices.Contains(r.hears(j), id)
+}
+
+func (r *reader) hears(j int) []int32 {
+	if r.heard == nil {
+		return nil
+	}
+	return r.heard[j]
+}
+
 // follows says whether a word stands at token j or, past one filler, after it.
 func (r *reader) follows(j int, id int32) bool {
-	for k := j; k <= j+1 && k < len(r.ids); k++ {
-		for _, x := range r.ids[k] {
-			if x == id {
-				return true
-			}
-		}
-	}
-	return false
+	return j < len(r.ids) && r.is(j, id) || j+1 < len(r.ids) && r.is(j+1, id)
 }
 
 func (r *reader) skippable(j int) bool {
