@@ -53,6 +53,9 @@ func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) 
 		if (c.has("eye", "harm=eye")) && (s.sense == "did=watered" || s.sense == "put") {
 			continue // "it sprayed in my eye"
 		}
+		if c.helped(i) {
+			*last = past // "alinisaidia kugeuza": helped me turn
+		}
 		code, ok := r.meaning(c, i, about)
 		if !ok || off && code != "" && code != "did=gathered" && code != actOf(r.asked) {
 			continue
@@ -109,6 +112,9 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 		}
 		return "", false
 	case "use":
+		if layer && s.tense&(past|participle) != 0 {
+			return "did=layered", true
+		}
 		return "did=watered", water && s.tense&(past|participle) != 0
 	case "give":
 		switch {
@@ -134,7 +140,7 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 		return "", false
 	case "takeout":
 		switch {
-		case c.has("gas", "cap"):
+		case c.has("gas", "cap"), (r.asked == "bottle" || r.asked == "shake") && r.gassy() && !c.has("liquid", "water"):
 			return "did=vented", true
 		case c.has("compost"):
 			return "did=harvested", true
@@ -197,6 +203,26 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 func (c *clause) hasAnimalDung() bool {
 	for _, s := range c.signs {
 		if s.sense == "material=cow_dung" || s.sense == "material=jaggery" || s.sense == "material=curd" {
+			return true
+		}
+	}
+	return false
+}
+
+// gassy says whether the message speaks of gas: "full of gas, I let it out".
+func (r *reader) gassy() bool {
+	for i := range r.signs {
+		if r.signs[i].sense == "gas" || r.names(&r.signs[i], "gas", "gaz") {
+			return true
+		}
+	}
+	return false
+}
+
+// helped says whether a Swahili "helped" stands before the infinitive at sign i.
+func (c *clause) helped(i int) bool {
+	for k := i - 1; k >= 0 && k >= i-3; k-- {
+		if s := &c.signs[k]; s.sense == "help" && s.tongue == sw && s.tense&past != 0 && !s.neg {
 			return true
 		}
 	}

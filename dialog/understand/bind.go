@@ -112,6 +112,7 @@ func (r *reader) bind(c *clause) {
 	for i := range c.signs {
 		s := &c.signs[i]
 		var g grade
+		denies := false
 		switch s.sense {
 		case "very", "too":
 			g = strongly
@@ -119,6 +120,7 @@ func (r *reader) bind(c *clause) {
 			g = slightly
 		case "atall":
 			g = notAtAll
+			denies = s.text == "ni" || s.text == "pas" || s.text == "meme" || s.text == "aucunement"
 		default:
 			continue
 		}
@@ -150,6 +152,7 @@ func (r *reader) bind(c *clause) {
 		}
 		if t >= 0 && (c.signs[t].grade == plainly || g == notAtAll) {
 			c.signs[t].grade = g
+			c.signs[t].neg = c.signs[t].neg || denies // "ni tantito tibio"
 		}
 	}
 }

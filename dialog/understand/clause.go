@@ -229,6 +229,8 @@ func (r *reader) bodyAhead(i int) bool {
 		switch r.signs[i].sense {
 		case "body", "eye", "harm=eye":
 			body = true
+		case "length": // "ma chaussure et mon pied"
+			body = body || r.names(&r.signs[i], "foot", "feet", "pied", "pieds", "pie", "pies")
 		case "filler", "one", "mine", "me", "num":
 		default:
 			return false

@@ -181,7 +181,10 @@ func (c *clause) inverted() bool {
 	if d := dimension(next); d == "material" || d == "crop" || d == "animal" {
 		return true
 	}
-	if next == "num" {
+	switch next {
+	case "foreign", "weather", "money", "person":
+		return true // "is football on tonight"
+	case "num":
 		return c.has("good", "ok", "enough", "fine", "moisture=right")
 	}
 	if act(next) && c.signs[1].tense&ongoing != 0 {

@@ -63,6 +63,9 @@ func (r *reader) measures() []measure {
 				}
 			}
 			i++
+		case s.sense == "unit=load" && onHead(in, i):
+			ps = append(ps, piece{'u', 0, "headload", i, i + 1})
+			i++
 		case dimension(s.sense) == "unit":
 			ps = append(ps, piece{'u', 0, strings.TrimPrefix(s.sense, "unit="), i, i + 1})
 			i++
@@ -180,6 +183,21 @@ func pastDenied(in []sign, i int) int {
 		}
 	}
 	return i + 1
+}
+
+// onHead: "mizigo mitatu ya kichwa", with the number between a load and the head that
+// carries it.
+func onHead(in []sign, i int) bool {
+	for k := i + 1; k < len(in) && k <= i+4; k++ {
+		switch in[k].text {
+		case "kichwa", "kichwani", "vichwa", "vichwani":
+			return true
+		}
+		if in[k].sense != "num" && in[k].sense != "filler" && in[k].sense != "one" {
+			return false
+		}
+	}
+	return false
 }
 
 // another says whether sign i stands for one more of the measure before: "two

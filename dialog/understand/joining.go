@@ -88,6 +88,9 @@ func (r *reader) likened(i int) bool {
 		if s.sense == "" && i+1 < len(r.signs) && quality(r.signs[i+1].sense) {
 			continue // "como refresco helado"
 		}
+		if s.sense == "rag" || s.sense == "cloth" {
+			return true // "como un trapo recién exprimido"
+		}
 		if s.sense == "whenq" || s.sense == "while" {
 			continue // "como cuando orinan las chivas"
 		}

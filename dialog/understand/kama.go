@@ -14,6 +14,11 @@ func (r *reader) swahiliTurns() {
 		case "if":
 			if s.text == "kama" && r.likeness(i) {
 				s.sense = "filler"
+				for k := i + 1; k < len(r.signs) && r.tokens[r.signs[k].from].kind != mark; k++ {
+					if act(r.signs[k].sense) {
+						r.signs[k].sense = "filler" // "kama imemwagiwa ndoo": nobody poured
+					}
+				}
 			}
 		case "no":
 			if s.text == "la" && i > 0 && i+1 < len(r.signs) && r.tokens[r.signs[i-1].from].kind != mark {

@@ -90,8 +90,8 @@ func material(in []sign, i int) (name string, n int) {
 				k++
 				continue
 			}
-			if strings.HasPrefix(in[i+k].sense, "crop=") {
-				k++
+			if strings.HasPrefix(in[i+k].sense, "crop=") || in[i+k].sense == "material=banana_stem" {
+				k++ // "majani ya migomba makavu"
 				continue
 			}
 			break
@@ -147,7 +147,7 @@ func material(in []sign, i int) (name string, n int) {
 
 func ofCrop(crop, part string) string {
 	switch part {
-	case "stalk", "stem", "straws", "material=straw", "material=stalks":
+	case "stalk", "stem", "straws", "material=straw", "material=stalks", "stick":
 		switch crop {
 		case "maize":
 			return "maize_stover"

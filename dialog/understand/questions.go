@@ -60,6 +60,9 @@ func (r *reader) questions(cs []clause, f *finding) {
 				if s.sense == "ask=help" && i+1 < len(c.signs) && (c.signs[i+1].sense == "do" || c.signs[i+1].sense == "stay") && c.signs[i+1].tense&(past|ongoing) != 0 {
 					break // "madad kar raha tha": was helping
 				}
+				if s.sense == "ask=help" && c.ask == telling && i > 0 && r.nobody(c) {
+					break // "no one to help me"
+				}
 				if s.sense == "ask=status" && c.has("foreign", "weather") {
 					break
 				}
@@ -75,7 +78,7 @@ func (r *reader) questions(cs []clause, f *finding) {
 				if c.has("chat=thanks", "chat=hello") && !c.has("want", "must", "come", "help", "ask=help", "say", "see", "canq", "whenq", "message") {
 					break // "thank you officer"
 				}
-				if (!c.has("past") && !c.hasPast() || c.has("want", "must")) && (c.core() <= 2 || c.has("want", "come", "help", "must", "ask=help", "say", "canq", "give", "message", "me", "whenq", "see")) {
+				if (!c.has("past") && !c.hasPast() || c.has("want", "must")) && (c.core() <= 2 || c.has("want", "come", "help", "must", "ask=help", "say", "canq", "give", "message", "me", "whenq", "see", "write")) {
 					named = true
 					add("ask=officer")
 				}
@@ -104,15 +107,15 @@ func (r *reader) questions(cs []clause, f *finding) {
 				add("ask=help")
 			}
 		case askMark:
-			if c.cond && r.ours(c, false) {
+			if c.cond && (r.ours(c, false) || c.has("whatif") && c.has("person") && !c.has("foreign", "money", "weather")) {
 				add("ask=help")
 			} else if r.mayI(c) {
 				add("ask=help")
-			} else if c.has("or") && c.has("inside", "edge") || c.has("worm") && c.has("eat", "food", "drink") || c.judging() || c.has("must") && r.ours(c, false) {
+			} else if c.has("worm") && !c.describes() && len(c.signs) > 2 || c.has("or") && c.has("inside", "edge") || c.has("worm") && c.has("eat", "food", "drink") || c.judging() || c.has("must") && r.ours(c, false) {
 				add("ask=help")
 			}
 		case telling:
-			if c.cond && f.when == "" && !plan && r.ours(c, false) {
+			if c.cond && f.when == "" && !plan && (r.ours(c, false) || c.has("whatif") && c.has("person") && !c.has("foreign", "money", "weather")) {
 				add("ask=help")
 			}
 		}
@@ -152,6 +155,25 @@ func (r *reader) journey(c *clause, add func(string), problem bool) bool {
 		c.has("which", "what") && c.has("step", "dayword") && !c.hasDeed() && !c.hasQuality() && c.odd == 0 && len(c.signs) <= 6:
 		add("ask=status")
 		return true
+	}
+	return false
+}
+
+// describes says whether a clause states any quality but warmth.
+func (c *clause) describes() bool {
+	for _, s := range c.signs {
+		if quality(s.sense) && s.sense != "heat" && s.sense != "joto" {
+			return true
+		}
+	}
+	return false
+}
+
+func (r *reader) nobody(c *clause) bool {
+	for i := range c.signs {
+		if r.names(&c.signs[i], "nobody", "noone", "personne", "nadie") || c.signs[i].sense == "not" && r.names(&c.signs[i], "one") {
+			return true
+		}
 	}
 	return false
 }
@@ -238,7 +260,7 @@ func (r *reader) ours(c *clause, why bool) bool {
 	}
 	if known == 0 {
 		if odd <= 2 && r.asked != "none" && r.asked != "menu" && (c.ask == askModal || c.has("how", "howmany", "canq", "what", "which")) && !c.has("who", "foreign", "money", "weather", "person", "animal") && !c.hasDim("animal") {
-			odd = 0 // asked back under an open question: about it
+			return true // asked back under an open question: about it
 		}
 		return odd == 0 && (why || c.has("canq", "must") || len(c.signs) > 0 && !c.has("who") && !(len(c.signs) > 2 && c.has("whenq", "howmany", "which")))
 	}

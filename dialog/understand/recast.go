@@ -36,6 +36,18 @@ func (r *reader) recast(c *clause, n, k int) {
 		if (r.asked == "smell" || c.has("smell")) && r.names(s, "mushroom", "mushrooms", "hongo", "hongos", "champignon", "champignons") {
 			s.sense = "smell=earthy"
 		}
+	case "length":
+		if r.names(s, "foot", "feet", "pied", "pieds", "pie", "pies") && (k == 0 || c.signs[k-1].sense != "num" && c.signs[k-1].sense != "one") {
+			s.sense = "body"
+		}
+	case "bottle=bloated":
+		if r.asked == "moisture" && r.names(s, "apretado", "apretada", "serre", "serree") {
+			s.sense = "squeeze"
+		}
+	case "edge":
+		if k+1 < len(c.signs) && c.signs[k+1].sense == "stick" || k+2 < len(c.signs) && c.signs[k+2].sense == "stick" && c.signs[k+1].sense != "and" {
+			s.sense = "filler" // the tip of the stick
+		}
 	case "ok":
 		switch r.asked {
 		case "moisture", "worms", "smell":

@@ -38,6 +38,8 @@ func (r *reader) settle(cs []clause, f *finding) Meaning {
 	codes = r.consistent(unique(codes))
 	if len(codes) == 0 {
 		codes = r.short(cs, f, unsettled)
+	} else if doneFirst(cs) && actOf(r.asked) != "" && !hasCode(codes, actOf(r.asked)) && hasDid(codes) && !planned {
+		codes = append(codes, actOf(r.asked)) // "done, also loosened the lid"
 	} else if yesAnd(cs) && actOf(r.asked) != "" && !hasCode(codes, actOf(r.asked)) && hasDid(codes) {
 		codes = append(codes, actOf(r.asked)) // "yes and we added water"
 	} else if f.answer == "done" && actOf(r.asked) != "" && !planned && !hasDid(codes) && len(f.asks) == 0 {
@@ -68,6 +70,11 @@ func yesAnd(cs []clause) bool {
 		}
 	}
 	return false
+}
+
+// doneFirst: the message begins with nothing but "done".
+func doneFirst(cs []clause) bool {
+	return len(cs) > 1 && cs[0].core() == 1 && cs[0].has("done", "do", "finish") && cs[0].ask == telling && !cs[0].doubt
 }
 
 func hasCode(codes []string, code string) bool {

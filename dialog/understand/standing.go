@@ -163,6 +163,8 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 			return planned
 		case neg && t&present != 0 && s.real:
 			return refused
+		case neg && t&present != 0 && t&past == 0 && (s.tongue == fr || s.tongue == es) && r.asked != "none":
+			return refused // "je ne le fais pas"
 		case neg && t&(bare|present) != 0:
 			if act := actOf(r.asked); act != "" && t&bare != 0 {
 				return notDone

@@ -61,6 +61,8 @@ func (r *reader) times(cs []clause, f *finding) {
 			}
 			when("later") // begun, not ended
 		case acted || c.doubt:
+		case c.halfway() && c.has("only") && c.core() <= 3 && !stated && actOf(r.asked) != "":
+			when("later") // "only half"
 		case c.has("prog", "partly") && !plan && !stated && odd == 0:
 			when("later")
 		case plan && c.tomorrow:

@@ -17,6 +17,11 @@ func (c *clause) theirs(neighbor bool) bool {
 // foreign says whether a clause is about somebody else's heap: the owner stands
 // next to the thing with no verb between ("jirani's heap", "lundo la jirani").
 func (r *reader) foreign(c *clause) bool {
+	for i := 0; i+1 < len(c.signs); i++ {
+		if s := &c.signs[i]; s.sense == "person" && s.tongue == en && c.signs[i+1].sense == "heap" && r.names(s, "brothers", "sisters", "uncles", "aunts", "cousins", "friends") {
+			return true // my brother's heap
+		}
+	}
 	n := c.find("neighbor")
 	if c.theirs(n >= 0) {
 		return true
@@ -28,13 +33,14 @@ func (r *reader) foreign(c *clause) bool {
 		return true
 	}
 	for i, s := range c.signs {
-		if s.sense == "mine" && i+1 != n && i+2 != n && i != n+1 && i != n+2 {
+		if s.sense == "mine" && !(s.from > 0 && r.tokens[s.from-1].text == "kuliko") && // "kuliko langu": than mine
+			 i+1 != n && i+2 != n && i != n+1 && i != n+2 {
 			return false
 		}
 	}
 	acts := false
 	for _, s := range c.signs {
-		acts = acts || act(s.sense) && s.tense&(past|participle) != 0 || s.sense == "didaux"
+		acts = acts || (act(s.sense) || s.sense == "help") && s.tense&(past|participle) != 0 || s.sense == "didaux"
 	}
 	for i, s := range c.signs {
 		switch s.sense {
