@@ -103,6 +103,12 @@ func (r *reader) sign() {
 // further: "looks like | a balloon" is "looks | like a balloon", "l'eau | noire" is
 // "l' | eau noire".
 func (r *reader) yielding(i int, s sign) sign {
+	if s.to == i+2 && s.sense == "done" {
+		if x := r.one(i + 1); x.to > s.to+1 && dimension(x.sense) == "did" {
+			s.sense, s.tense, s.to = "already", 0, i+1 // "déjà | fait sortir le gaz"
+		}
+		return s
+	}
 	if s.to < i+2 || s.sense != "filler" && (s.to != i+2 || !article(r.tokens[i].text)) {
 		return s
 	}
@@ -182,7 +188,7 @@ func (r *reader) twoOrGive() {
 		if s.sense != "give" && s.sense != "do" || s.text != "do" && s.text != "दो" || s.tongue == en && (r.rank[hiLatn] > 1 || r.rank[en] == 0) {
 			continue
 		}
-		if i > 0 {
+		if i > 0 && !(i+1 < len(r.signs) && dimension(r.signs[i+1].sense) == "unit") { // "neem ki do tokri"
 			p := r.signs[i-1]
 			if act(p.sense) || verbal(p.sense) || p.sense == "stop" || p.sense == "water" || quality(p.sense) && p.tense != 0 {
 				continue

@@ -34,7 +34,7 @@ func (r *reader) foreign(c *clause) bool {
 	}
 	for i, s := range c.signs {
 		if s.sense == "mine" && !(s.from > 0 && r.tokens[s.from-1].text == "kuliko") && // "kuliko langu": than mine
-			 i+1 != n && i+2 != n && i != n+1 && i != n+2 {
+			i+1 != n && i+2 != n && i != n+1 && i != n+2 {
 			return false
 		}
 	}
