@@ -1,6 +1,7 @@
 package dialog
 
 import (
+	"slices"
 	"strings"
 	"time"
 	"unicode"
@@ -178,7 +179,7 @@ func (x *exchange) consentTold(_ Question, m meaning) bool {
 func (x *exchange) nameArgs() phrases.Args { return phrases.Args{"Name": called(x.s.Person)} }
 
 func (x *exchange) nameTold(_ Question, m meaning) bool {
-	name := tidyName(m.text)
+	name := tidyName(x.bareName(m.text))
 	if name == "" || m.picked {
 		return false
 	}
@@ -187,6 +188,28 @@ func (x *exchange) nameTold(_ Question, m meaning) bool {
 	x.say("name_kept", x.nameArgs())
 	x.goOn()
 	return true
+}
+
+// bareName takes "my name is" and the like off a name; words_name_lead and
+// words_name_tail list what people put before and behind it.
+func (x *exchange) bareName(said string) string {
+	words := strings.Fields(strings.Trim(strings.TrimSpace(said), ".!,।"))
+	listed := func(key string, part []string) bool {
+		phrase := bare(strings.Join(part, " "))
+		return slices.Contains(bareWords(x.lang(), key), phrase) || slices.Contains(bareWords(phrases.Fallback, key), phrase)
+	}
+	from, to := 0, len(words)
+	for n := 1; n < len(words); n++ {
+		if listed("words_name_lead", words[:n]) {
+			from = n
+		}
+	}
+	for n := len(words) - 1; n > from; n-- {
+		if listed("words_name_tail", words[n:]) {
+			to = n
+		}
+	}
+	return strings.Join(words[from:to], " ")
 }
 
 // tidyName keeps letters, marks, digits and a few joining signs, at most 30.

@@ -154,6 +154,9 @@ func (x *exchange) command(line string, m meaning) bool {
 			return false
 		}
 	}
+	if x.open.ID == "name" && len(strings.Fields(x.bareName(line))) < len(strings.Fields(line)) {
+		return false // "call me Juma" calls no officer
+	}
 	if _, ok := pickOf(x.open, line); ok {
 		return false // the label of a choice wins over a command of the same word
 	}
@@ -171,12 +174,12 @@ func (x *exchange) command(line string, m meaning) bool {
 			return x.heapWord(c.Rest)
 		}
 	}
-	if name == "" && m.has("ask=undo") {
+	if name == "" && m.has("ask=undo") && !x.deedTold(x.open, line) {
 		x.undo(m)
 		return true
 	}
 	if name == "" {
-		if a := m.value("ask"); a != "" && len(m.codes) == 1 {
+		if a := m.value("ask"); a != "" && len(m.codes) == 1 && !(a == "undo" && x.deedTold(x.open, line)) {
 			name = a
 		}
 	}

@@ -73,7 +73,7 @@ func (x *exchange) stickLate(h Heap, warmth string) {
 }
 
 func (x *exchange) spreadTold(q Question, m meaning) bool {
-	return x.doneOrLater(q, m, func() {
+	return x.doneOrLater(q, m.asYes("did=layered"), func() { // "étalé": laid out, as a layer is
 		x.noteOn(q.Heap, m.day, Opened{})
 		x.say("opened", nil)
 	})
