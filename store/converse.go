@@ -52,7 +52,7 @@ func (db *DB) Converse(ctx context.Context, now time.Time, calls ...Call) ([]Out
 		}
 		defer early.end()
 		for i, c := range calls {
-			o, err := db.converse(now, c, early.thoughts[i])
+			o, err := db.converse(now, c, early, i)
 			if err != nil {
 				return err
 			}
@@ -66,9 +66,8 @@ func (db *DB) Converse(ctx context.Context, now time.Time, calls ...Call) ([]Out
 	return outcomes, nil
 }
 
-// converse answers one call in its turn; early is what was thought about it
-// before, nil = nothing.
-func (db *DB) converse(now time.Time, c Call, early *thought) (Outcome, error) {
+// converse answers one call in its turn, the i-th of those thought about early.
+func (db *DB) converse(now time.Time, c Call, early *ahead, i int) (Outcome, error) {
 	if c.Inbox != 0 {
 		n, err := db.stmts.exec(inboxDone, ms(now), c.Inbox)
 		if err != nil {
@@ -97,7 +96,7 @@ func (db *DB) converse(now time.Time, c Call, early *thought) (Outcome, error) {
 		return Outcome{Person: o.Person, Err: ErrHandled}, db.mend(p)
 	}
 	r := &register{db: db}
-	answer, err, good := early.of(p)
+	answer, err, good := early.of(i, p)
 	if !good {
 		answer, err = db.ask(p.state, r, in, now)
 	}

@@ -57,7 +57,7 @@ func scratch(ctx context.Context) (*store.DB, func(), error) {
 	if err != nil {
 		return nil, nil, fmt.Errorf("make a folder for the rehearsal: %w", err)
 	}
-	db, err := store.Open(ctx, filepath.Join(dir, "rehearsal.db"), store.Options{Loose: true, Chance: repeating()})
+	db, err := store.Open(ctx, filepath.Join(dir, "rehearsal.db"), store.Options{Loose: true, Chance: repeating(), Pages: 4096})
 	if err != nil {
 		os.RemoveAll(dir)
 		return nil, nil, err

@@ -1,0 +1,92 @@
+package store
+
+import (
+	"encoding/json"
+	"fmt"
+	"path/filepath"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"warmstick/dialog"
+)
+
+// lines of an officer and of farmers who join a group, report dangers, ask for
+// the officer and undo: some speak to others, some look others up.
+var officerLines = []string{"hello", "1", "yes", "Tarik", "Nairobi", "invite", "board", "announce meeting tomorrow", "heap Amina", "groups", "undo", "menu"}
+
+var farmerLines = []string{"hello", "1", "yes", "Amina", "Nairobi", "abcdef0000", "hot heap", "20 baskets cow dung", "built today", "stick cold", "stick hot",
+	"I burnt my hand", "officer please come", "undo", "2", "stop", "share", "smoke from the heap", "delete me"}
+
+// What is thought ahead on other cores gives what is thought in its turn: the
+// same rows, numbers and letters, whoever speaks in a batch and to whom.
+func TestThinkingAheadChangesNothing(t *testing.T) {
+	dir, n := t.TempDir(), 0
+	rapid.Check(t, func(rt *rapid.T) {
+		n++
+		var dbs [2]*DB
+		for i := range dbs {
+			codes := 0
+			chance := func(n int) string { codes++; return (fmt.Sprintf("abcdef%04d", codes-1) + "zzzzzzzzzzzzzzzzzzzz")[:n] }
+			db, err := Open(t.Context(), filepath.Join(dir, fmt.Sprintf("%d-%d.db", n, i)), Options{Chance: chance, Pages: 3, Loose: true})
+			require.NoError(rt, err)
+			defer db.Close()
+			dbs[i] = db
+		}
+		now := noon
+		for range rapid.IntRange(1, 12).Draw(rt, "batches") {
+			now = now.Add(time.Duration(rapid.IntRange(1, 30).Draw(rt, "hours")) * time.Hour)
+			calls := make([]Call, rapid.IntRange(2, 9).Draw(rt, "calls"))
+			for i := range calls {
+				chat := int64(rapid.IntRange(1, 5).Draw(rt, "chat"))
+				lines := farmerLines
+				if chat == 1 {
+					lines = officerLines
+				}
+				calls[i] = Call{Chat: chat, In: dialog.Message{Kind: dialog.Text, Text: rapid.SampledFrom(lines).Draw(rt, "line")}}
+				switch rapid.IntRange(0, 12).Draw(rt, "sort") {
+				case 0:
+					calls[i].In = dialog.OfficerMade{}
+				case 1:
+					calls[i] = Call{Person: dialog.PersonID(chat), In: dialog.Reminder{}}
+				case 2:
+					calls[i].In = dialog.Barred{Now: true}
+				}
+			}
+			together, err := dbs[0].Converse(t.Context(), now, calls...)
+			require.NoError(rt, err)
+			var turns []Outcome
+			for _, c := range calls {
+				o, err := dbs[1].Converse(t.Context(), now, c)
+				require.NoError(rt, err)
+				turns = append(turns, o...)
+			}
+			require.Equal(rt, turns, together)
+		}
+		require.Equal(rt, everything(t, rt, dbs[1], now), everything(t, rt, dbs[0], now))
+	})
+}
+
+// everything is what a file holds, as text.
+func everything(t *testing.T, rt *rapid.T, db *DB, now time.Time) (all []string) {
+	letters, err := db.Letters(t.Context(), now.AddDate(0, 0, 2), 10_000, anybody)
+	require.NoError(rt, err)
+	for _, l := range letters {
+		body, err := json.Marshal(l)
+		require.NoError(rt, err)
+		all = append(all, string(body))
+	}
+	for id := dialog.PersonID(1); id <= dialog.PersonID(db.count.person); id++ {
+		s, err := db.StateOf(t.Context(), id)
+		require.NoError(rt, err)
+		all = append(all, text(rt, s))
+		diary, err := db.DiaryOf(t.Context(), id)
+		require.NoError(rt, err)
+		due, err := db.DueOf(t.Context(), id)
+		require.NoError(rt, err)
+		all = append(all, fmt.Sprint(diary), fmt.Sprint(due))
+	}
+	return all
+}
