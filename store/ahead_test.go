@@ -90,3 +90,31 @@ func everything(t *testing.T, rt *rapid.T, db *DB, now time.Time) (all []string)
 	}
 	return all
 }
+
+// Somebody who is written to in a batch answers knowing it, later in the batch.
+func TestAThoughtThatCameTooEarlyDoesNotCount(t *testing.T) {
+	db := open(t, Options{Step: func(s dialog.State, in dialog.Input, now time.Time) dialog.Answer {
+		a := dialog.Answer{Talk: s.Talk, Letters: []dialog.Letter{{To: s.Person.ID, Kind: dialog.Reply, Text: s.Person.Name + "/" + s.Talk.Open.ID}}}
+		if in.(dialog.Message).Text == "name the other" {
+			other := 3 - s.Person.ID
+			a.Entries = []dialog.Entry{{Person: other, At: now, Noted: now, By: s.Person.ID, Event: dialog.Named{Name: "Baraka"}}}
+			a.Letters = append(a.Letters, dialog.Letter{To: other, Kind: dialog.Relay, Text: "asked", Opens: &dialog.Question{ID: "text"}})
+		}
+		return a
+	}})
+	call := func(chat int64, text string) Call { return Call{Chat: chat, In: dialog.Message{Text: text}} }
+	_, err := db.Converse(t.Context(), noon, call(1, "hello"), call(2, "hello"))
+	require.NoError(t, err)
+	settleAll(t, db, noon)
+	for range 20 { // whoever comes first
+		_, err = db.Converse(t.Context(), noon, call(1, "name the other"), call(2, "who am I"))
+		require.NoError(t, err)
+		require.Contains(t, letters(t, db, noon), "Baraka/text")
+		settleAll(t, db, noon)
+		_, err := db.stmts.once("DELETE FROM entry")
+		require.NoError(t, err)
+		_, err = db.stmts.once("UPDATE person SET fold = NULL, talk = x''")
+		require.NoError(t, err)
+		db.shelf.empty()
+	}
+}
