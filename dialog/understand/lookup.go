@@ -48,6 +48,9 @@ func (r *reader) lookUp() {
 				break
 			}
 		}
+		if len(r.ids[i]) == 0 && r.parsed[i].entries == nil && len(t.text) >= 5 && strings.HasSuffix(t.text, "in") {
+			r.ids[i] = r.lex.exact(t.text+"g", t.text+"g", nil) // burnin
+		}
 		if len(r.ids[i]) == 0 && r.parsed[i].entries == nil {
 			if ids := r.lex.single[single(t.text)]; len(ids) > 0 {
 				r.ids[i], t.text = ids, r.lex.spelled[ids[0]]

@@ -34,6 +34,9 @@ func (r *reader) questions(cs []clause, f *finding) {
 			switch s.sense {
 			case "ask=next":
 				named = true
+				if c.has("await") && c.ask == telling {
+					break // "waiting for the next step"
+				}
 				if problem || cond {
 					add("ask=help")
 				} else {
@@ -53,6 +56,9 @@ func (r *reader) questions(cs []clause, f *finding) {
 					}
 				}
 			case "ask=status", "ask=help", "ask=officer":
+				if s.sense == "ask=help" && c.has("await") && c.ask == telling {
+					break // "waiting for instructions"
+				}
 				named = true
 				if s.sense == "ask=officer" && (c.has("past") || c.hasPast()) && c.ask == telling {
 					break
@@ -215,6 +221,9 @@ func (r *reader) mayI(c *clause) bool {
 		return false
 	}
 	for _, s := range c.signs {
+		if s.tongue == fr && act(s.sense) && s.tense&past != 0 && c.has("me") && !c.has("didaux", "have", "already", "past") {
+			return true // "je rajoute de l'eau ?", typed or not with its accent
+		}
 		if act(s.sense) && s.tense&(order|present|bare|future) != 0 && !(s.tense&past != 0 && s.tense&(order|present) == 0) {
 			if s.tongue == en && s.tense&bare != 0 && !c.has("me", "now", "heap", "water") {
 				continue
@@ -253,7 +262,9 @@ func (r *reader) ours(c *clause, why bool) bool {
 				odd++ // the bridge, the market
 			} else if quality(s.sense) || act(s.sense) {
 				known += 2
-			} else if d := dimension(s.sense); d == "material" || d == "unit" {
+			} else if d := dimension(s.sense); d == "crop" && c.has("howmany") {
+				odd += 2 // what tomatoes cost
+			} else if d == "material" || d == "unit" {
 				known++
 			}
 		}

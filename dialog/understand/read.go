@@ -103,6 +103,9 @@ func (r *reader) read() Meaning {
 			st[i].doubt = c.doubt || c.ask == askMark || c.ask == askTag || r.eitherOr(c, st)
 		}
 		hidden := c.ask == askWhy || c.ask == askWh || c.ask == askModal || c.cond
+		if c.has("ask=help") && r.meansWhat(c) {
+			hidden = true // "qué quiere decir tibio"
+		}
 		if c.has("isaid") || len(c.signs) > 0 && c.whenTo() {
 			hidden = true
 		}
@@ -141,6 +144,16 @@ func (c *clause) faintly() bool {
 		}
 	}
 	return faint
+}
+
+// meansWhat says whether a clause asks what a word means.
+func (r *reader) meansWhat(c *clause) bool {
+	for i := range c.signs {
+		if r.names(&c.signs[i], "mean", "means", "meaning", "significa", "decir", "signifie", "dire", "explain", "expliquez", "explique", "expliqueme") {
+			return true
+		}
+	}
+	return false
 }
 
 // loneLetter: "k", "x" say nothing (labelling rule).
@@ -187,6 +200,9 @@ func (r *reader) undoes(cs []clause, f *finding, corrected map[int]bool) {
 
 // fedUp: "enough with the texts", "nunca más me escriban", "never write to me again".
 func (r *reader) fedUp(c *clause) bool {
+	if k := c.find("stop"); k >= 0 && c.has("write") && c.signs[k].tense&past == 0 {
+		return true // "quit sending"
+	}
 	if c.has("message") && c.has("enough") && c.core() <= 4 {
 		return true
 	}

@@ -45,6 +45,9 @@ func (r *reader) recast(c *clause, n, k int) {
 			s.sense = "squeeze"
 		}
 	case "edge":
+		if s.text == "left" && s.to == s.from+1 && k > 0 && (quality(c.signs[k-1].sense) || c.signs[k-1].sense == "nothing") {
+			s.sense = "filler" // "no warmth left"
+		}
 		if k+1 < len(c.signs) && c.signs[k+1].sense == "stick" || k+2 < len(c.signs) && c.signs[k+2].sense == "stick" && c.signs[k+1].sense != "and" {
 			s.sense = "filler" // the tip of the stick
 		}
@@ -86,6 +89,9 @@ func (r *reader) recast(c *clause, n, k int) {
 	case "not":
 		if c.end == "?" && c.core() == 1 && n > 0 {
 			s.sense = "tag" // "frío, ¿no?"
+		}
+		if c.core() == 1 && s.text == "none" && r.asked == "smell" {
+			s.sense = "nothing"
 		}
 		if c.core() == 1 && (s.text == "hakuna" || s.text == "hamna") {
 			s.sense = "nothing"

@@ -34,7 +34,7 @@ var senseNames = func() map[string]bool {
 		sabbath next last in_days days weeks
 		lentil
 		stop continue ready status
-		couldnt hole partly helped rag times write step remain progress take go stay already didaux imeant stuff alive empty moving on_it wash worry help see say hear know_not
+		couldnt hole partly helped await rag times write step remain progress take go stay already didaux imeant stuff alive empty moving on_it wash worry help see say hear know_not
 	`) {
 		m[s] = true
 	}

@@ -9,7 +9,7 @@ func (r *reader) times(cs []clause, f *finding) {
 	}
 	for k := range cs {
 		c := &cs[k]
-		if c.ask != telling || c.foreign || c.has("ask=status", "ask=next") {
+		if c.ask != telling || c.foreign || c.has("ask=status", "ask=next", "ask=help") {
 			continue
 		}
 		looking := false
@@ -43,7 +43,13 @@ func (r *reader) times(cs []clause, f *finding) {
 		}
 		odd := 0
 		for n, s := range c.signs {
-			if n > 0 && s.sense == "while" && c.tomorrow {
+			if n > 0 && c.signs[n-1].sense == "later" {
+				switch c.signs[n-1].text {
+				case "when", "cuando", "quand", "after", "despues", "apres", "once", "des":
+					n = len(c.signs) // "when I get to the house"
+				}
+			}
+			if n == len(c.signs) || n > 0 && s.sense == "while" && c.tomorrow {
 				break // "tomorrow when there is light"
 			}
 			switch s.sense {
