@@ -309,6 +309,9 @@ func (x *exchange) hourTold(_ Question, m meaning) bool {
 		said = v
 	}
 	minute := -1
+	if x.tellsFact(m) {
+		return false // "20 baskets" names no hour
+	}
 	if m.no() || m.has("when=skip") || m.has("when=later") {
 		minute = DefaultMinute
 	} else if h, min, ok := understand.Clock(said, x.lang()); ok {

@@ -167,6 +167,9 @@ func (x *exchange) command(line string, m meaning) bool {
 		x.ask("path", 0)
 		return true
 	}
+	if x.anotherWay(line, m) {
+		return true
+	}
 	name := ""
 	if c, ok := understand.Parse(line, x.lang()); ok && c.Name != "announce" {
 		name = c.Name

@@ -1,5 +1,7 @@
 package dialog
 
+import "strings"
+
 // Which way: a hot heap, old manure that has lost its heat, or cold dung. Three
 // short questions decide for a farmer who does not know.
 
@@ -36,6 +38,34 @@ func (x *exchange) pathTold(q Question, m meaning) bool {
 // begin opens a new heap on one of the ways and says what it can and cannot do.
 func (x *exchange) begin(p Path) {
 	x.note(x.newHeap(), Begun{Path: p})
+	x.tellWay(p)
+}
+
+// anotherWay changes the way of a heap on which nothing was done yet, when another
+// is named in a few words.
+func (x *exchange) anotherWay(line string, m meaning) bool {
+	h, ok := x.inHand()
+	if !ok || x.open.ID == "path" || h.Built != 0 || h.Layers > 0 || len(h.Reads) > 0 || h.Sieved != 0 || h.Bottle.Mixed != 0 ||
+		m.value("have") != "" || m.value("ask") != "" || len(strings.Fields(line)) > 4 {
+		return false
+	}
+	ways := Question{Choices: labelled(x.lang(), "pick=hot_heap", "pick=old_manure", "pick=cold_dung")}
+	c, ok := pickOf(ways, line)
+	if !ok {
+		c, ok = pickByWords(x.lang(), ways, line, true)
+	}
+	p := map[string]Path{"pick=hot_heap": HotHeap, "pick=old_manure": OldManure, "pick=cold_dung": ColdPath}[c.Means]
+	if !ok || p == "" || p == h.Path || len(strings.Fields(line)) < 2 {
+		return false
+	}
+	x.note(h.ID, PathChosen{p})
+	x.close()
+	x.tellWay(p)
+	return true
+}
+
+// tellWay says what a way can and cannot do, and goes on with it.
+func (x *exchange) tellWay(p Path) {
 	switch p {
 	case HotHeap:
 		x.say("path_hot", nil)
