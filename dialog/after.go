@@ -17,7 +17,7 @@ func (h Heap) own() Heap {
 
 // take folds one line into a heap that nobody else holds. This is the only
 // place where a stage changes.
-func (h *Heap) take(e Entry) {
+func (h *Heap) take(e *Entry) {
 	if !h.noteReminder(e) {
 		h.Last = later(h.Last, e.Noted)
 		h.LastDay = max(h.LastDay, e.Day)
@@ -28,7 +28,7 @@ func (h *Heap) take(e Entry) {
 
 // noteReminder takes the lines that the clock writes, which tell nothing about
 // the heap itself.
-func (h *Heap) noteReminder(e Entry) bool {
+func (h *Heap) noteReminder(e *Entry) bool {
 	switch ev := e.Event.(type) {
 	case Reminded:
 		a := h.Acts[ev.Task]
@@ -68,7 +68,7 @@ func later(a, b time.Time) time.Time {
 }
 
 // takeFact folds one fact into the heap.
-func (h *Heap) takeFact(e Entry) {
+func (h *Heap) takeFact(e *Entry) {
 	switch ev := e.Event.(type) {
 	case Begun:
 		h.Path, h.Begun = ev.Path, e.Day
@@ -132,7 +132,7 @@ func (h *Heap) takeFact(e Entry) {
 	}
 }
 
-func (h *Heap) takeBottle(e Entry) {
+func (h *Heap) takeBottle(e *Entry) {
 	b := &h.Bottle
 	switch ev := e.Event.(type) {
 	case BottleMixed:
@@ -162,7 +162,7 @@ func (h *Heap) takeBottle(e Entry) {
 // roundActs are the tasks whose reminders die with a round.
 var roundActs = []Task{TaskStick, TaskTurn, TaskRest, TaskOpen, TaskSpread, TaskCool, TaskRebuild, TaskBuild}
 
-func (h *Heap) takeHeat(e Entry) {
+func (h *Heap) takeHeat(e *Entry) {
 	switch ev := e.Event.(type) {
 	case Built:
 		if h.Round == 0 {
@@ -250,7 +250,7 @@ func (h *Heap) startRound() {
 	h.clearAct(TaskSite, TaskGather, TaskShake, TaskGas, TaskBottleSmell)
 }
 
-func (h *Heap) takeWorms(e Entry) {
+func (h *Heap) takeWorms(e *Entry) {
 	switch ev := e.Event.(type) {
 	case Opened:
 		h.Opened, h.Cool = e.Day, false

@@ -69,8 +69,8 @@ func (a Alarm) next() time.Time {
 	return at
 }
 
-// after is the duty with one more line of the officer's diary.
-func (d Duty) after(e Entry) Duty {
+// after takes one more line of the officer's diary.
+func (d *Duty) after(e *Entry) {
 	switch ev := e.Event.(type) {
 	case GroupMade, RoleGiven, Appointed:
 		if d.From == 0 {
@@ -98,15 +98,14 @@ func (d Duty) after(e Entry) Duty {
 	case Counted:
 		d.Batches = slices.DeleteFunc(slices.Clone(d.Batches), func(b Batch) bool { return b.ID == ev.Batch })
 	case Reminded:
-		d = d.said(ev.Task, ev.Day, e)
+		d.said(ev.Task, ev.Day, e)
 	case Missed:
-		d = d.said(ev.Task, ev.Day, e)
+		d.said(ev.Task, ev.Day, e)
 	}
-	return d
 }
 
 // said takes what became of a due line.
-func (d Duty) said(t Task, day Day, e Entry) Duty {
+func (d *Duty) said(t Task, day Day, e *Entry) {
 	switch t {
 	case TaskBoard:
 		d.Board = max(d.Board, day)
@@ -121,7 +120,6 @@ func (d Duty) said(t Task, day Day, e Entry) Duty {
 			}
 		}
 	}
-	return d
 }
 
 // without drops a farmer's alarms, or only those of one sort.
@@ -192,24 +190,22 @@ type Habit struct {
 type HourTally struct{ Hour, Asked, Answered, Minutes int }
 
 // asked counts a reminder that wanted an answer. Two of one moment are one letter.
-func (h Habit) asked(ev Reminded, at time.Time, minute int) Habit {
+func (h *Habit) asked(ev Reminded, at time.Time, minute int) {
 	if ev.Tell || slices.Contains(duties, ev.Task) || h.Asked.Equal(at) {
-		return h
+		return
 	}
 	h.Asked, h.At = at, minute/60
 	h.tally(func(t *HourTally) { t.Asked++ })
-	return h
 }
 
 // answered counts the first word after a reminder.
-func (h Habit) answered(at time.Time) Habit {
+func (h *Habit) answered(at time.Time) {
 	if h.Asked.IsZero() {
-		return h
+		return
 	}
 	took := int(at.Sub(h.Asked).Minutes())
 	h.Asked = time.Time{}
 	h.tally(func(t *HourTally) { t.Answered++; t.Minutes += took })
-	return h
 }
 
 func (h *Habit) tally(count func(*HourTally)) {

@@ -11,7 +11,7 @@ import (
 func Fold(id PersonID, diary []Entry) State {
 	s := State{Person: Person{ID: id}}
 	for e := range standing(diary) {
-		s.take(e)
+		s.take(&e)
 	}
 	for _, e := range diary {
 		s.Person.Told = max(s.Person.Told, e.Told)
@@ -52,12 +52,12 @@ func (s State) After(e Entry) State {
 	if i := s.at(e.Heap); i >= 0 {
 		s.Heaps[i] = s.Heaps[i].own()
 	}
-	s.take(e)
+	s.take(&e)
 	return s
 }
 
 // take folds one line into a state that nobody else holds.
-func (s *State) take(e Entry) {
+func (s *State) take(e *Entry) {
 	if _, ok := e.Event.(Struck); ok {
 		return
 	}
@@ -78,7 +78,12 @@ func (s *State) take(e Entry) {
 
 // at is the place of a heap in the list, -1 when there is none.
 func (s *State) at(id HeapID) int {
-	return slices.IndexFunc(s.Heaps, func(h Heap) bool { return h.ID == id })
+	for i := range s.Heaps { // a heap is too large to hand it to a function each time
+		if s.Heaps[i].ID == id {
+			return i
+		}
+	}
+	return -1
 }
 
 // Heap finds one of the person's heaps.

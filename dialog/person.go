@@ -86,7 +86,7 @@ func (p Person) Groups(r Role) []GroupID {
 // take folds one line of the diary in. Lists are replaced, never written to, so
 // that a kept copy of the person stays as it was; the hours of the habit alone
 // are counted in place, and State.After copies them.
-func (p *Person) take(e Entry) {
+func (p *Person) take(e *Entry) {
 	if p.Since.IsZero() {
 		p.Since = e.Noted
 	}
@@ -94,15 +94,15 @@ func (p *Person) take(e Entry) {
 	switch ev := e.Event.(type) {
 	case Reminded:
 		p.Unheard++
-		p.Habit = p.Habit.asked(ev, e.Noted, p.Hour())
-		p.Duty = p.Duty.after(e)
+		p.Habit.asked(ev, e.Noted, p.Hour())
+		p.Duty.after(e)
 		return
 	case Missed:
-		p.Duty = p.Duty.after(e)
+		p.Duty.after(e)
 		return
 	}
 	if e.By == e.Person {
-		p.Habit = p.Habit.answered(e.Noted)
+		p.Habit.answered(e.Noted)
 	}
 	if e.By == e.Person || e.By != 0 && e.Heap != 0 {
 		p.Unheard = 0
@@ -188,7 +188,7 @@ func (p *Person) take(e Entry) {
 			p.Peril = ""
 		}
 	}
-	p.Duty = p.Duty.after(e)
+	p.Duty.after(e)
 }
 
 // withRole sets a role in a group; the empty role ends it.

@@ -56,6 +56,9 @@ const openFrom = 25
 // readyToOpen: the stick was cold at the end of the rest, or the heap finished
 // early and was felt cold.
 func (h *Heap) readyToOpen() bool {
-	r, ok := h.Read()
-	return ok && r.Warmth == "cold" && h.Built != 0 && (int(r.Day-h.Built) >= openFrom || h.Early != 0 && r.Day > h.Early)
+	if len(h.Reads) == 0 {
+		return false
+	}
+	r := h.Reads[len(h.Reads)-1]
+	return r.Warmth == "cold" && h.Built != 0 && (int(r.Day-h.Built) >= openFrom || h.Early != 0 && r.Day > h.Early)
 }
