@@ -144,14 +144,17 @@ func (d doer) Do(req *http.Request) (*http.Response, error) {
 	if d.head != nil {
 		d.head(resp.Header)
 	}
-	body, err := io.ReadAll(io.LimitReader(resp.Body, longestAnswer))
-	if err != nil {
+	var body bytes.Buffer
+	if n := resp.ContentLength; n > 0 && n < longestAnswer {
+		body.Grow(int(n) + bytes.MinRead) // read without growing on the way
+	}
+	if _, err := body.ReadFrom(io.LimitReader(resp.Body, longestAnswer)); err != nil {
 		return nil, bare(err)
 	}
-	if trimmed := bytes.TrimLeft(body, " \r\n\t"); len(trimmed) == 0 || trimmed[0] != '{' {
+	if trimmed := bytes.TrimLeft(body.Bytes(), " \r\n\t"); len(trimmed) == 0 || trimmed[0] != '{' {
 		return nil, fmt.Errorf("status %d with a body that is not JSON", resp.StatusCode)
 	}
-	resp.Body = io.NopCloser(bytes.NewReader(body))
+	resp.Body = io.NopCloser(&body)
 	return resp, nil
 }
 

@@ -2,6 +2,7 @@ package bot
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
 	"strings"
 	"time"
@@ -66,29 +67,20 @@ type heardOf struct {
 	ask  string       // a pressed button that wants to know it was felt
 }
 
-// Envelope reads the two things that are needed to keep an update: its number
-// and whose it is. What is in it may still be unreadable.
+// envelope reads the two things that are needed to keep an update: its number
+// and whose it is, as tolerantly as can be; 0 = unknown. What is in it may still
+// be unreadable.
 func envelope(raw json.RawMessage) (store.Raw, error) {
-	var e struct {
-		ID *int64 `json:"update_id"`
-	}
-	if err := json.Unmarshal(raw, &e); err != nil || e.ID == nil {
-		return store.Raw{}, fmt.Errorf("an update without a number")
-	}
-	return store.Raw{ID: *e.ID, Chat: chatOf(raw), Body: raw}, nil
-}
-
-// chatOf reads whose update it is, as tolerantly as can be; 0 = unknown.
-func chatOf(raw []byte) int64 {
 	type place struct {
 		Chat struct {
 			ID json.Number `json:"id"`
 		} `json:"chat"`
 	}
 	var u struct {
-		Message  place `json:"message"`
-		Edited   place `json:"edited_message"`
-		Standing place `json:"my_chat_member"`
+		ID       *int64 `json:"update_id"`
+		Message  place  `json:"message"`
+		Edited   place  `json:"edited_message"`
+		Standing place  `json:"my_chat_member"`
 		Press    struct {
 			From struct {
 				ID json.Number `json:"id"`
@@ -96,13 +88,18 @@ func chatOf(raw []byte) int64 {
 			Message place `json:"message"`
 		} `json:"callback_query"`
 	}
-	json.Unmarshal(raw, &u) // what could be read is enough
+	json.Unmarshal(raw, &u) // a field of a wrong type is passed over, and the rest is enough
+	if u.ID == nil {
+		return store.Raw{}, errors.New("an update without a number")
+	}
+	r := store.Raw{ID: *u.ID, Body: raw}
 	for _, n := range []json.Number{u.Message.Chat.ID, u.Edited.Chat.ID, u.Press.Message.Chat.ID, u.Press.From.ID, u.Standing.Chat.ID} {
 		if id, err := n.Int64(); err == nil && id != 0 {
-			return id
+			r.Chat = id
+			break
 		}
 	}
-	return 0
+	return r, nil
 }
 
 // read turns a raw update into the conversation's terms. An update with a field
