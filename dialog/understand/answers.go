@@ -23,6 +23,8 @@ func (r *reader) answers(cs []clause, f *finding) {
 				no = no || c.core() == 1 || (i == 0 || i == len(c.signs)-1) && !c.hasTarget()
 			case "not":
 				no = no || c.core() == 1 || len(c.signs) == 2 && c.has("is") && r.asked == "have"
+			case "eat":
+				notyet = notyet || r.asked == "feed" && s.neg && s.tense&(past|yet) != 0 // "hawajala"
 			case "nor", "tag":
 				no = no || s.hindi() && c.core() == 1 && len(cs) == 1 && c.end != "?" // a bare "ना"
 			case "notyet":
@@ -178,6 +180,9 @@ func (r *reader) short(cs []clause, f *finding, unsettled bool) []string {
 	yesno := r.yesNo()
 	odd := 0
 	for k := range cs {
+		if f.answer == "notyet" && len(cs) > 1 && !cs[k].has("no", "not", "notyet", "forgot", "couldnt", "nothing", "done", "finish", "do") {
+			continue // the reason why not
+		}
 		odd += cs[k].odd
 		if cs[k].foreign {
 			return nil
@@ -187,7 +192,7 @@ func (r *reader) short(cs []clause, f *finding, unsettled bool) []string {
 		}
 	}
 	for k := range cs { // "mañana si Dios quiere" is no yes
-		if (cs[k].tomorrow || cs[k].later) && !cs[k].has("past") && (f.answer == "yes" || f.answer == "done") {
+		if (cs[k].tomorrow || cs[k].later && !(f.answer == "done" && r.noon(&cs[k]))) && !cs[k].has("past") && (f.answer == "yes" || f.answer == "done") {
 			return nil
 		}
 	}
@@ -295,6 +300,16 @@ func (c *clause) timesOnly() bool {
 func (c *clause) unseen() bool {
 	for i := range c.signs {
 		if s := &c.signs[i]; s.real && (s.sense == "look" || s.sense == "squeeze") && s.tense&(past|yet) != 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// noon: "finished at noon" is behind, though "at noon" alone lies ahead.
+func (r *reader) noon(c *clause) bool {
+	for i := range c.signs {
+		if c.signs[i].sense == "later" && r.names(&c.signs[i], "noon", "midday", "mediodia", "midi") {
 			return true
 		}
 	}

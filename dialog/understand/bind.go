@@ -82,6 +82,11 @@ func (r *reader) bind(c *clause) {
 				}
 			}
 		}
+		if t >= 0 && s.tongue == sw && i == len(c.signs)-2 && c.signs[i+1].sense == "very" && t < i {
+			c.signs[t].grade = slightly // "joto kidogo tu, si sana"
+			c.signs[i+1].sense = "filler"
+			continue
+		}
 		if t >= 0 && c.signs[t].to > c.signs[t].from+1 {
 			switch c.signs[t].text {
 			case "ni", "neither", "nor", "not", "no", "pas", "sin", "sans", "nada", "nadita", "plus", "aucun", "aucune", "cero", "zero", "rien", "ningun", "ninguna", "nunca", "jamas", "jamais", "never", "without", "none":

@@ -1,5 +1,7 @@
 package understand
 
+import "strings"
+
 // hindiVerbs gives a bare stem the tense of the verb that carries it: palat diya,
 // palat dunga, turn kar diya, palat raha hun; and "hice el volteo".
 func (r *reader) hindiVerbs() {
@@ -19,6 +21,9 @@ func (r *reader) hindiVerbs() {
 				p.tense = past // "pani dal ke dhak diya": having put, covered
 				p.to = s.to
 				continue
+			}
+			if hindi && (s.text == "ki" || s.text == "की" || s.text == "का" || s.text == "ka") && (strings.HasSuffix(p.text, "ne") || strings.HasSuffix(p.text, "ने")) && p.to == s.from {
+				s.sense, s.tense = "filler", 0 // "palatne ki": of turning
 			}
 			if hindi && carried {
 				switch s.sense {

@@ -142,12 +142,19 @@ func (r *reader) split() []clause {
 			if s.sense == "and" && r.bodyAhead(i+1) {
 				continue // "splashed my face and one eye"
 			}
+			if n := len(cur); s.text == "na" && n > 0 && cur[n-1].pass {
+				continue // "ameumwa na nyoka": by
+			}
 			flush(s.sense)
 		case "correct", "imeant", "isaid":
-			if s.sense != "isaid" || s.tongue != hi && s.tongue != hiLatn {
-				flush(",") // Hindi says it last: "garam likha tha"
+			last := s.hindi() && (s.sense == "isaid" || s.sense == "imeant" && described(cur))
+			if !last {
+				flush(",") // Hindi says it last: "garam likha tha", "garam likhna tha"
 			}
 			cur = append(cur, s)
+			if last && s.sense == "imeant" {
+				flush(",")
+			}
 		case "andnow":
 			// "y ahora", "et maintenant": a question when nothing follows
 			last := i+1 >= len(r.signs) || r.tokens[r.signs[i+1].from].kind == mark
@@ -282,4 +289,13 @@ func (r *reader) finished(cur []sign, q sign) bool {
 		return fact && (q.sense != "why" || q.text == "mbona") && q.sense != "what" && q.sense != "whenq" && q.sense != "howmany" && q.sense != "ask=why"
 	}
 	return fact
+}
+
+func described(cur []sign) bool {
+	for i := range cur {
+		if property(cur[i].sense) != "" {
+			return true
+		}
+	}
+	return false
 }

@@ -1,5 +1,7 @@
 package understand
 
+import "strings"
+
 // dangers reads harm, smoke and fire out of one clause. There is no doubt rule
 // for them: "I think it smokes" counts. Only a denial, a what-if and a plan do not.
 func (r *reader) dangers(c *clause, about topic) (out []string) {
@@ -120,7 +122,14 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 			default:
 				add("seen=fire")
 			}
+		case "open":
+			if c.has("body") && s.tense&(past|participle) != 0 && !c.has("bottle", "cap", "heap", "gas") && !c.hasHarm() {
+				add("harm=cut") // "un tesson m'a ouvert la paume"
+			}
 		case "cut":
+			if s.hindi() && c.has("harm=bite", "bite") {
+				break // "मधुमक्खी ने काटा": काटना is to cut and to bite
+			}
 			if c.has("body") || s.self || s.whom && !animal || s.pass && person || person && c.has("me") && !plant && !c.hasDim("material") && !c.has("grasses", "leaf", "dry_leaf", "stalk", "stem") {
 				add("harm=cut")
 			}
@@ -157,6 +166,9 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 			if c.has("breathe") {
 				add("harm=breath")
 			}
+		}
+		if s.sense == "harm=cut" && s.hindi() && c.has("harm=bite", "bite") && (strings.HasPrefix(s.text, "ka") || strings.HasPrefix(s.text, "का") || strings.HasPrefix(s.text, "क")) {
+			continue
 		}
 		if s.sense == "harm=eye" && r.stings(c, i) {
 			continue

@@ -37,7 +37,7 @@ func (r *reader) frame(cs []clause) {
 			case "if", "whatif":
 				// "not sure if it is smoke", "naona kama moto": no condition
 				like := (s.text == "kama" || strings.HasSuffix(s.text, "kiwa")) && k > 0 && c.ask == telling
-				if s.tongue == fr && s.text == "si" && k+1 < len(c.signs) && quality(c.signs[k+1].sense) {
+				if s.tongue == fr && s.text == "si" && k+1 < len(c.signs) && quality(c.signs[k+1].sense) && dimension(c.signs[k+1].sense) != "seen" && !sentenceAsks(cs, i) {
 					s.sense, like = "very", true // si chaud que
 				}
 				c.cond = c.cond || !c.doubt && !like && !c.has("normal")
@@ -61,6 +61,9 @@ func (r *reader) frame(cs []clause) {
 				c.cant = true
 			case "":
 				c.odd++
+			}
+			if s.sense == "num" && r.clocked(c, k) {
+				c.later = true // "a las seis lo hago"
 			}
 			if s.tense&unless != 0 && s.tongue == sw && !r.whileDoing(c, k) {
 				c.cond = true // -ki-: if I turn, when it burns
@@ -165,7 +168,7 @@ func (c *clause) inverted() bool {
 	switch c.signs[0].text {
 	case "can", "could", "may", "shall", "should", "would":
 		switch c.signs[1].sense {
-		case "me", "mine", "person", "filler", "neighbor", "heap", "worm", "animal", "bottle", "compost":
+		case "num", "one", "me", "mine", "person", "filler", "neighbor", "heap", "worm", "animal", "bottle", "compost":
 			return true
 		}
 		return dimension(c.signs[1].sense) == "animal" || dimension(c.signs[1].sense) == "material"
@@ -212,6 +215,28 @@ func (c *clause) onlyBare() bool {
 	for _, s := range c.signs {
 		if s.sense != "filler" {
 			return s.tense&bare != 0 || s.unsure || s.tense == 0 && dimension(s.sense) == "harm"
+		}
+	}
+	return false
+}
+
+// clocked says whether a number is an hour of the day in a clause that tells of
+// nothing past.
+func (r *reader) clocked(c *clause, k int) bool {
+	if c.has("was", "past", "didaux", "already", "have") || c.hasPast() {
+		return false
+	}
+	s := &c.signs[k]
+	if s.from > 0 {
+		switch r.tokens[s.from-1].text {
+		case "las", "at":
+			return s.value <= 24
+		}
+	}
+	if s.to < len(r.tokens) {
+		switch r.tokens[s.to].text {
+		case "h", "am", "pm", "heures", "heure":
+			return s.value <= 24
 		}
 	}
 	return false

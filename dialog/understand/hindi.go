@@ -25,6 +25,18 @@ func (r *reader) hindiTurns() {
 			continue
 		}
 		switch s.sense {
+		case "between":
+			if (i == 0 || r.signs[i-1].sense != "num") && (i < 2 || r.signs[i-2].sense != "num") && (i+1 == len(r.signs) || r.signs[i+1].sense != "num") {
+				s.sense = "inside" // "बीच की गरम"
+			}
+		case "weather":
+			if r.asked == "moisture" && (strings.HasPrefix(s.text, "सूखा") || strings.HasPrefix(s.text, "sukha") || strings.HasPrefix(s.text, "sookha")) {
+				s.sense = "moisture=dry" // a drought, unless the handful is asked about
+			}
+		case "whatif":
+			if i+1 < len(r.signs) && !r.asks(i) && !r.wonders() && r.valueAfter(i+1) > 0 {
+				s.sense = "filler" // "निकाली तो गरम थी": when I took it out
+			}
 		case "moisture=dry":
 			r.notPoured(i)
 		case "not", "no":
@@ -203,4 +215,15 @@ func (r *reader) notPoured(i int) {
 		s.sense = "filler"
 		r.signs[i+1].neg, r.signs[i+1].sense = true, "did=watered"
 	}
+}
+
+// wonders says whether the message holds a question word or an "if".
+func (r *reader) wonders() bool {
+	for i := range r.signs {
+		switch r.signs[i].sense {
+		case "if", "how", "what", "why", "ask=next", "ask=help", "ask=why", "canq", "whenq", "howmany", "which", "?":
+			return true
+		}
+	}
+	return false
 }

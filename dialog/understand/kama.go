@@ -142,7 +142,7 @@ func (r *reader) heatBefore(i int) bool {
 // is felt then, and no plan or question in the message.
 func (r *reader) whileDoing(c *clause, k int) bool {
 	s := &c.signs[k]
-	if !strings.HasPrefix(s.text, "niki") && !strings.HasPrefix(s.text, "tuki") {
+	if !strings.HasPrefix(s.text, "niki") && !strings.HasPrefix(s.text, "tuki") && !strings.HasPrefix(s.text, "uki") {
 		return false
 	}
 	felt := false
@@ -157,7 +157,9 @@ func (r *reader) whileDoing(c *clause, k int) bool {
 		}
 	}
 	for i := range c.signs {
-		felt = felt || i != k && quality(c.signs[i].sense) && c.signs[i].tense&unless == 0
+		n := &c.signs[i]
+		hurt := n.sense == "bite" || n.sense == "burn" || n.sense == "cut"
+		felt = felt || i != k && (quality(n.sense) || hurt) && n.tense&unless == 0
 	}
 	return felt
 }

@@ -132,6 +132,9 @@ func (r *reader) amount(before *sign, in []sign) (v float64, n int, ok bool) {
 		case part >= 20 && part <= 90 && math.Mod(part, 10) == 0 && w < 10 && w >= 1:
 			total += w
 			part = w
+		case part == 10 && w < 10 && w >= 1 && j > i && in[j].tongue == sw: // kumi na mawili
+			total += w
+			part = w
 		case (part == 60 || part == 80) && w >= 10 && w < 20: // soixante-dix, quatre-vingt-onze
 			total += w
 			part = w

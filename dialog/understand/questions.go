@@ -1,5 +1,7 @@
 package understand
 
+import "slices"
+
 // questions reads ask= codes.
 func (r *reader) questions(cs []clause, f *finding) {
 	problem := len(f.danger) > 0
@@ -81,6 +83,9 @@ func (r *reader) questions(cs []clause, f *finding) {
 					}
 				}
 			case "officer":
+				if c.core() == 1 && len(cs) > 1 && (len(f.facts) > 0 || len(f.deeds) > 0 || len(f.danger) > 0) {
+					break // "it is cold, officer"
+				}
 				if c.has("chat=thanks", "chat=hello") && !c.has("want", "must", "come", "help", "ask=help", "say", "see", "canq", "whenq", "message") {
 					break // "thank you officer"
 				}
@@ -140,7 +145,7 @@ func (r *reader) questions(cs []clause, f *finding) {
 // journey reads a question about the way to the compost: which step follows (next),
 // how many days remain, how the heap comes along (status).
 func (r *reader) journey(c *clause, add func(string), problem bool) bool {
-	if (c.has("how") || c.has("chat=hello") && c.end == "?") && c.has("heap", "compost") && !c.hasQuality() && !c.hasAct() && !c.has("size", "use", "sell", "water", "worm") && c.odd == 0 && c.core() <= 5 {
+	if (c.has("how") || c.has("chat=hello") && c.end == "?") && c.has("heap", "compost") && c.onlyOf("how", "is", "was", "will", "me", "mine", "heap", "compost", "filler", "now", "today", "progress", "chat=hello", "what", "going") {
 		add("ask=status") // "how is my compost"
 		return true
 	}
@@ -173,6 +178,16 @@ func (c *clause) describes() bool {
 		}
 	}
 	return false
+}
+
+// onlyOf says whether every sign of a clause has one of the senses.
+func (c *clause) onlyOf(senses ...string) bool {
+	for i := range c.signs {
+		if !slices.Contains(senses, c.signs[i].sense) {
+			return false
+		}
+	}
+	return true
 }
 
 func (r *reader) nobody(c *clause) bool {
@@ -217,7 +232,7 @@ func (c *clause) hasPast() bool {
 
 // mayI: a question mark after "nigeuze", "palat dun", "je retourne", "lo volteo".
 func (r *reader) mayI(c *clause) bool {
-	if c.has("weather", "money", "foreign") && !c.hasDeed() {
+	if c.has("money") || c.has("weather", "foreign") && !c.hasDeed() {
 		return false
 	}
 	for _, s := range c.signs {

@@ -129,7 +129,7 @@ func (r *reader) read() Meaning {
 
 // faintly says whether a clause is nothing but "only a little", "not very".
 func (c *clause) faintly() bool {
-	faint, not := false, false
+	faint, not, very := false, false, false
 	for i := range c.signs {
 		switch c.signs[i].sense {
 		case "bit":
@@ -137,13 +137,13 @@ func (c *clause) faintly() bool {
 		case "not":
 			not = true
 		case "very", "too":
-			faint = faint || not
+			very = true
 		case "filler", "only", "yes":
 		default:
 			return false
 		}
 	}
-	return faint
+	return faint || not && very
 }
 
 // meansWhat says whether a clause asks what a word means.
@@ -202,6 +202,11 @@ func (r *reader) undoes(cs []clause, f *finding, corrected map[int]bool) {
 func (r *reader) fedUp(c *clause) bool {
 	if k := c.find("stop"); k >= 0 && c.has("write") && c.signs[k].tense&past == 0 {
 		return true // "quit sending"
+	}
+	for i := range c.signs {
+		if c.has("message") && r.names(&c.signs[i], "tired", "fed", "sick", "bored", "annoyed", "annoying", "harto", "harta", "cansado", "cansada", "aburrido", "aburrida", "fatigue", "fatiguee", "marre", "lasse") {
+			return true
+		}
 	}
 	if c.has("message") && c.has("enough") && c.core() <= 4 {
 		return true

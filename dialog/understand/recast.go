@@ -44,6 +44,14 @@ func (r *reader) recast(c *clause, n, k int) {
 		if r.asked == "moisture" && r.names(s, "apretado", "apretada", "serre", "serree") {
 			s.sense = "squeeze"
 		}
+	case "isaid":
+		if r.asked == "moisture" && r.names(s, "pressed") {
+			s.sense = "squeeze"
+		}
+	case "unit=litre":
+		if s.text == "l" && s.tongue == fr && (k == 0 || c.signs[k-1].sense != "num") {
+			s.sense = "filler" // l'appareil
+		}
 	case "edge":
 		if s.text == "left" && s.to == s.from+1 && k > 0 && (quality(c.signs[k-1].sense) || c.signs[k-1].sense == "nothing") {
 			s.sense = "filler" // "no warmth left"

@@ -45,6 +45,9 @@ func resolve(fs []fact, corrected map[int]bool) (keep []fact, clash []string) {
 				return f.place == 1 || f.place == 0 && !some(g, func(e fact) bool { return e.place == 2 })
 			})
 		}
+		if n := len(g); n == 2 && g[0].place == 0 && g[1].place == 2 && g[0].clause < g[1].clause {
+			g = g[:1] // "hot, but the edges are cold"
+		}
 		if d == "stick" && len(g) > 0 && !some(g, func(f fact) bool { return f.place != 2 }) {
 			clash = append(clash, g[0].code)
 			continue

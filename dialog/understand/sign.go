@@ -211,17 +211,22 @@ func (r *reader) one(i int) sign {
 			if e.tongue == everyone {
 				rank = 0
 			}
+			if denying(e.sense) && e.tongue != en && e.tongue != everyone && !r.home(e.tongue) {
+				continue // French "pa" in a Hindi line denies nothing
+			}
 			if k > 0 && rank == bestRank && s.sense == e.sense && t.raw == t.text && r.lex.spelled[id] == t.text {
 				s.tense |= e.tense
 			}
 			counted := len(r.signs) > 0 && (r.signs[len(r.signs)-1].sense == "num" || r.signs[len(r.signs)-1].sense == "one")
-			answers := (dimension(e.sense) == r.asked || e.sense == "sharp" && r.asked == "smell") && e.sense != s.sense && r.asked != "" && (quality(s.sense) || s.sense == "very") && dimension(s.sense) != r.asked
 			noun := (counted || r.halfAhead(i+1)) && dimension(e.sense) == "unit" && dimension(s.sense) != "unit" // "un saco" is no verb
-			if rank < bestRank || rank == bestRank && (idle(s.sense) && !idle(e.sense) || noun || answers) {
+			if rank < bestRank || rank == bestRank && (idle(s.sense) && !idle(e.sense) || noun || r.suits(&e, s.sense)) {
 				bestRank = rank
 				s.sense, s.tense, s.tongue, s.own, s.value, s.high = e.sense, e.tense, e.tongue, e.own, e.value, e.value
 			}
 		}
+	}
+	if t.raw == "si" && s.tongue == es && s.sense == "yes" {
+		s.sense = "si" // yes or if: the clause decides
 	}
 	if v := r.parsed[i]; v.entries != nil {
 		e := v.entries[0]
@@ -247,7 +252,7 @@ func (r *reader) one(i int) sign {
 					continue
 				}
 				rank := r.rank[p.entry.tongue]
-				if p.fixed == bestLen && (bestLen == 1 || rank >= bestRank) {
+				if p.fixed == bestLen && (bestLen == 1 || rank > bestRank || rank == bestRank && !r.suits(&p.entry, s.sense)) {
 					continue
 				}
 				end, ok := r.match(i+1, p.words[1:])
@@ -263,10 +268,20 @@ func (r *reader) one(i int) sign {
 	return s
 }
 
+// suits says whether a sense is of the kind that was asked for, and another is not.
+func (r *reader) suits(e *entry, other string) bool {
+	if r.asked == "" || dimension(other) == r.asked || e.sense == other {
+		return false
+	}
+	return (dimension(e.sense) == r.asked || e.sense == "sharp" && r.asked == "smell") && (quality(other) || other == "very")
+}
+
 // halfAhead: "saco y medio" is a sack and a half, "saco el palo" is a verb.
 func (r *reader) halfAhead(i int) bool {
 	return i+1 < len(r.tokens) && r.tokens[i].text == "y" && (r.tokens[i+1].text == "medio" || r.tokens[i+1].text == "media")
 }
+
+func denying(sense string) bool { return sense == "not" || sense == "no" || sense == "nor" }
 
 // idle senses give way to any other sense the same word has.
 func idle(sense string) bool {

@@ -19,7 +19,10 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 	if t == 0 && dimension(s.sense) == "did" {
 		t = bare
 	}
-	neg := s.neg || c.has("nothing") && s.tongue != sw && s.tongue != hi && s.tongue != hiLatn // "rien donné"
+	neg := s.neg || s.hindi() && i > 0 && c.signs[i-1].sense == "nothing" || c.has("nothing") && s.tongue != sw && s.tongue != hi && s.tongue != hiLatn // "rien donné"
+	if c.halfway() && s.hindi() && t&past != 0 && !s.neg {
+		return planned // "आधा पलट दिया आधा बाकी"
+	}
 	if c.has("notyet", "forgot", "couldnt") && t&future == 0 {
 		return notDone
 	}
@@ -75,7 +78,7 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 	if c.whenTo() && t&(present|future|bare) != 0 {
 		return planned // "quand ça sera sec je tamise"
 	}
-	if before("while") {
+	if before("while") && !(s.hindi() && !c.jab()) {
 		return nothing
 	}
 	if c.doubt {
@@ -232,6 +235,16 @@ func (c *clause) hasHarm() bool {
 			return true
 		}
 		if dimension(s.sense) == "harm" {
+			return true
+		}
+	}
+	return false
+}
+
+// jab: Hindi "when" stands first; its other words for while follow their verb.
+func (c *clause) jab() bool {
+	for i := range c.signs {
+		if c.signs[i].sense == "while" && (c.signs[i].text == "जब" || c.signs[i].text == "jab" || c.signs[i].text == "jb") {
 			return true
 		}
 	}

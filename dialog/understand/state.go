@@ -89,6 +89,9 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 		if code == "smell=rotten" && s.own && c.sharperSmell() {
 			continue // "stinks of vinegar": vinegar
 		}
+		if harm && dimension(code) == "stick" && r.attributed(c, i) {
+			continue // "burnt by the hot compost"
+		}
 		if harm && dimension(code) == "seen" {
 			continue // "ants bit me": a doer, not a sight
 		}
@@ -187,6 +190,23 @@ func (r *reader) names(s *sign, words ...string) bool {
 	for _, t := range r.tokens[s.from:s.to] {
 		for _, w := range words {
 			if t.text == w {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// attributed says whether the quality at sign i only describes a noun beside it, with
+// no verb and no degree: "the hot compost".
+func (r *reader) attributed(c *clause, i int) bool {
+	if c.signs[i].grade != plainly || c.has("is", "was") {
+		return false
+	}
+	for _, k := range [...]int{i - 1, i + 1} {
+		if k >= 0 && k < len(c.signs) {
+			switch c.signs[k].sense {
+			case "heap", "compost":
 				return true
 			}
 		}

@@ -49,6 +49,9 @@ type swVerb struct {
 	whom    bool // its object is the speaker or somebody: alinisaidia, kikamkata
 }
 
+// when is what an act in a when-clause says by itself: nothing.
+var when = []entry{{tongue: sw, sense: "filler"}}
+
 // with makes a verb form of a stem.
 func (s swStem) with(t tense, neg, mine bool) (swVerb, bool) {
 	return swVerb{entries: s.entries, tense: t, neg: neg, self: s.object == "self", passive: s.passive,
@@ -122,6 +125,14 @@ func (l *lexicon) swahiliVerb(w string) (v swVerb, ok bool) {
 					return st.with(t.tense, false, a.gloss == "me")
 				}
 			}
+			if r3, has := strings.CutPrefix(r2, "po"); has && t.text == "li" {
+				if st, good := l.objectStem(r3); good && len(r3) > 3 {
+					if e := st.entries[0].sense; act(e) || e == "hold" || e == "squeeze" || e == "look" {
+						st.entries = when // "nilipofungua": the when of something else
+					}
+					return st.with(t.tense, false, a.gloss == "me")
+				}
+			}
 			for _, o := range l.sw.relative { // aliyeoza, linalotoka: who, which
 				if r3, has := strings.CutPrefix(r2, o.text); has && len(r3) > 2 && (t.text == "li" || t.text == "na") {
 					if st, good := l.objectStem(r3); good {
@@ -187,6 +198,9 @@ func (l *lexicon) stem(w string) (es []entry, passive, ok bool) {
 	w = strings.TrimSuffix(w, "ni")
 	if len(w) < 2 {
 		return nil, false, false
+	}
+	if n := len(w) / 2; n >= 4 && len(w)%2 == 0 && w[:n] == w[n:] {
+		w = w[:n] // tikisatikisa: again and again
 	}
 	switch w[len(w)-1] {
 	case 'a', 'e', 'i':

@@ -67,6 +67,8 @@ func (r *reader) times(cs []clause, f *finding) {
 			}
 			when("later") // begun, not ended
 		case acted || c.doubt:
+		case c.has("stop") && c.has("partly", "inside", "num") && !stated && actOf(r.asked) != "":
+			when("later") // "stopped midway"
 		case c.halfway() && c.has("only") && c.core() <= 3 && !stated && actOf(r.asked) != "":
 			when("later") // "only half"
 		case c.has("prog", "partly") && !plan && !stated && odd == 0:
@@ -79,7 +81,7 @@ func (r *reader) times(cs []clause, f *finding) {
 				w = "tomorrow"
 			}
 			when(w)
-		case refusal || c.has("skip") && !c.has("not") && odd == 0:
+		case refusal || c.has("skip") && !c.has("not") && (odd == 0 || odd == 1 && actOf(r.asked) != "" && c.core() <= 4):
 			when("skip")
 		case c.has("busy") && !c.has("while", "was") && (!c.has("person", "animal") || c.has("me")) && !c.hasDim("animal"):
 			if c.tomorrow {

@@ -46,7 +46,7 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		}
 		return "stick=cold"
 	case "heat", "joto":
-		if !stick {
+		if !stick || s.sense == "heat" && c.has("stick=cold", "stick=warm") {
 			return ""
 		}
 		switch {
@@ -167,7 +167,7 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		}
 		return ""
 	case "good":
-		if s.neg {
+		if s.neg || c.has("heat") {
 			return ""
 		}
 		switch {
@@ -237,6 +237,19 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 			return "moisture=right"
 		}
 		return ""
+	case "body":
+		switch {
+		case asked == "stick" && (c.cant || c.has("couldnt")) && !c.hasDim("stick") && !c.hasHarm():
+			return "stick=hot" // the hand cannot stay on it
+		case (asked == "smell" || here.smell) && r.names(s, "nose", "nariz", "narices", "nez") && (c.hasAct() || c.has("hold") || r.closes(c)) && !c.hasDim("smell"):
+			return "smell=rotten" // I had to cover my nose
+		}
+		return ""
+	case "eye":
+		if asked == "smell" && !c.hasDim("smell") && !c.hasDim("harm") && !c.has("get", "dust", "liquid") {
+			return "smell=ammonia" // it makes the eyes water
+		}
+		return ""
 	case "squeeze":
 		if c.has("rag", "cloth") && (asked == "moisture" || here.heap) && !s.neg && !c.hasDim("moisture") {
 			return "moisture=right" // like a wrung cloth
@@ -263,6 +276,11 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 			return "moisture=wet" // squeezed: "water came out between my fingers"
 		}
 		return ""
+	case "takeout", "come":
+		if c.nothingCame(asked, s) {
+			return "moisture=dry" // "hakuna kinachotoka"
+		}
+		return ""
 	case "gas":
 		switch {
 		case s.neg && (bottle || asked == "shake"), s.neg && !c.hasAct():
@@ -280,6 +298,9 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		}
 		return "seen=worms_dead"
 	case "leave", "seen=worms_escaping", "goout":
+		if s.sense == "goout" && c.nothingCame(asked, s) {
+			return "moisture=dry"
+		}
 		if s.neg || !worm && !s.own || s.sense == "goout" && !here.worm && asked != "worms" {
 			return ""
 		}
@@ -325,7 +346,10 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 				return ""
 			}
 		case "seen=sunk":
-			if !s.own && !heap && asked != "none" && asked != "menu" && asked != "turn" || c.has("heat", "joto", "degree") || c.figure() || asked == "stick" && c.has("me") {
+			if c.has("animal") || c.hasDim("animal") {
+				return "" // a dog sits on it
+			}
+			if !s.own && !heap && asked != "none" && asked != "menu" && asked != "turn" || c.has("heat", "joto", "degree") || c.figure() || (asked == "stick" || asked == "moisture") && !here.heap && c.has("me", "nothing", "water") {
 				return ""
 			}
 		}
@@ -393,4 +417,19 @@ func (r *reader) comesOut(c *clause) bool {
 		}
 	}
 	return false
+}
+
+// closes says whether a clause shuts something: the nose, before a stench.
+func (r *reader) closes(c *clause) bool {
+	for i := range c.signs {
+		if r.names(&c.signs[i], "cover", "covered", "hold", "held", "block", "close", "closed", "pinch", "pinched", "tapar", "taparme", "tape", "tapo", "boucher", "bouche", "pincer") {
+			return true
+		}
+	}
+	return false
+}
+
+// nothingCame: squeezed, "nothing that comes out".
+func (c *clause) nothingCame(asked string, s *sign) bool {
+	return asked == "moisture" && s.neg && !c.has("water", "worm") && !c.hasDim("moisture")
 }
