@@ -49,9 +49,6 @@ type swVerb struct {
 	whom    bool // its object is the speaker or somebody: alinisaidia, kikamkata
 }
 
-// when is what an act in a when-clause says by itself: nothing.
-var when = []entry{{tongue: sw, sense: "filler"}}
-
 // with makes a verb form of a stem.
 func (s swStem) with(t tense, neg, mine bool) (swVerb, bool) {
 	return swVerb{entries: s.entries, tense: t, neg: neg, self: s.object == "self", passive: s.passive,
@@ -128,7 +125,7 @@ func (l *lexicon) swahiliVerb(w string) (v swVerb, ok bool) {
 			if r3, has := strings.CutPrefix(r2, "po"); has && t.text == "li" {
 				if st, good := l.objectStem(r3); good && len(r3) > 3 {
 					if e := st.entries[0].sense; act(e) || e == "hold" || e == "squeeze" || e == "look" {
-						st.entries = when // "nilipofungua": the when of something else
+						st.entries = []entry{{tongue: sw, sense: "filler"}} // "nilipofungua": the when of something else
 					}
 					return st.with(t.tense, false, a.gloss == "me")
 				}
