@@ -100,6 +100,12 @@ func (s *serving) run(ctx context.Context) error {
 		return err
 	}
 	defer db.Close()
+	err = db.CatchUp(ctx, func(people int) {
+		slog.Info("the program was updated; plans and boards are made anew before it answers", "people", people)
+	})
+	if err != nil {
+		return err
+	}
 	away, err := awaySince(ctx, db, time.Now())
 	if err != nil {
 		return err
