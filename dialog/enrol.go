@@ -312,12 +312,14 @@ func (x *exchange) hourTold(_ Question, m meaning) bool {
 	if x.tellsFact(m) {
 		return false // "20 baskets" names no hour
 	}
-	if m.no() || m.has("when=skip") || m.has("when=later") {
+	if m.no() {
 		minute = DefaultMinute
 	} else if h, min, ok := understand.Clock(said, x.lang()); ok {
 		minute = h*60 + min
 	} else if n, ok := digits(said); ok && n < 24 {
 		minute = n * 60
+	} else if m.has("when=skip") || m.has("when=later") {
+		minute = DefaultMinute
 	}
 	if minute < 0 {
 		return false
