@@ -57,12 +57,17 @@ func scratch(ctx context.Context) (*store.DB, func(), error) {
 	if err != nil {
 		return nil, nil, fmt.Errorf("make a folder for the rehearsal: %w", err)
 	}
-	db, err := store.Open(ctx, filepath.Join(dir, "rehearsal.db"), store.Options{Loose: true, Chance: repeating(), Pages: 4096})
+	db, err := store.Open(ctx, filepath.Join(dir, "rehearsal.db"), rehearsal())
 	if err != nil {
 		os.RemoveAll(dir)
 		return nil, nil, err
 	}
 	return db, func() { db.Close(); os.RemoveAll(dir) }, nil
+}
+
+// rehearsal is how a rehearsal's file is opened: a district fits at hand.
+func rehearsal() store.Options {
+	return store.Options{Loose: true, Chance: repeating(), Pages: 4096}
 }
 
 // repeating is a chance that gives the same letters in the same order each time.
