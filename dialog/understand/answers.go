@@ -68,6 +68,11 @@ func (r *reader) answers(cs []clause, f *finding) {
 	if !did && r.unlooked(cs) {
 		notyet = true
 	}
+	for k := range cs { // "have not touched the heap"
+		if c := &cs[k]; own != "" && !did && c.ask == telling && !c.doubt && !c.cond && !c.will && c.has("not") && c.has("hold") && c.has("heap", "bottle", "worm", "layer", "bed") && !c.hasQuality() && !c.hasAct() {
+			notyet = true
+		}
+	}
 	for k := range cs { // "they didn't get food": not done, whatever the verb
 		if c := &cs[k]; own != "" && !did && c.ask == telling && !c.doubt && !c.cond && r.didNot(c) && !c.hasAct() && !c.hasQuality() && c.core() <= 4 {
 			notyet = true
@@ -153,6 +158,18 @@ func (r *reader) didNot(c *clause) bool {
 		if s := &c.signs[i]; s.hindi() && act(s.sense) && s.neg && s.tense&past != 0 {
 			return true // "आज नहीं हिलाया"
 		}
+		if s := &c.signs[i]; r.asked == "feed" && s.sense == "eat" && s.neg || (r.asked == "stick" || r.asked == "moisture") && s.saw() && c.has("not") {
+			return true
+		}
+	}
+	return false
+}
+
+// saw: Hindi "looked", which as a rule only leads up to what was seen.
+func (s *sign) saw() bool {
+	switch s.text {
+	case "देखा", "देखी", "देखे", "dekha", "dekhi", "dekhe":
+		return true
 	}
 	return false
 }
@@ -164,7 +181,7 @@ func (r *reader) unlooked(cs []clause) bool {
 	}
 	for k := range cs {
 		c := &cs[k]
-		if c.ask == telling && !c.cond && !c.doubt && !c.will && !c.tomorrow && (c.has("look", "squeeze", "takeout") || c.has("put", "stick") && c.has("stick")) && (c.has("not", "notyet", "forgot", "couldnt") || c.unseen()) && !c.hasQuality() {
+		if c.ask == telling && !c.cond && !c.doubt && !c.will && !c.tomorrow && (c.has("look", "squeeze", "takeout") || c.sawIt() || c.has("put", "stick") && c.has("stick")) && (c.has("not", "notyet", "forgot", "couldnt") || c.unseen()) && !c.hasQuality() {
 			return true
 		}
 	}
@@ -310,6 +327,15 @@ func (c *clause) unseen() bool {
 func (r *reader) noon(c *clause) bool {
 	for i := range c.signs {
 		if c.signs[i].sense == "later" && r.names(&c.signs[i], "noon", "midday", "mediodia", "midi") {
+			return true
+		}
+	}
+	return false
+}
+
+func (c *clause) sawIt() bool {
+	for i := range c.signs {
+		if c.signs[i].saw() {
 			return true
 		}
 	}

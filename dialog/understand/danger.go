@@ -122,6 +122,10 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 			default:
 				add("seen=fire")
 			}
+		case "seen=sunk":
+			if c.has("body") && !c.has("heap", "bottle") {
+				add("harm=cut") // "une épine s'est enfoncée dans mon pouce"
+			}
 		case "open":
 			if c.has("body") && s.tense&(past|participle) != 0 && !c.has("bottle", "cap", "heap", "gas") && !c.hasHarm() {
 				add("harm=cut") // "un tesson m'a ouvert la paume"
@@ -134,8 +138,11 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 				add("harm=cut")
 			}
 		case "bite":
-			if s.tongue == sw && s.pass && s.tense&past == 0 {
-				continue // naumwa: I am ill
+			if c.has("worm") && !person {
+				continue // "do worms bite?"
+			}
+			if s.tongue == sw && (s.pass && s.tense&past == 0 || !s.pass && !s.whom && c.has("body", "eye") && !c.has("seen=ants", "animal") && !c.hasDim("animal")) {
+				continue // naumwa: I am ill; mkono unauma: it aches
 			}
 			if !animal || s.pass && person {
 				add("harm=bite")
@@ -258,6 +265,12 @@ func (c *clause) wouldHurt(i int) bool {
 	n := &c.signs[i+1]
 	switch n.sense {
 	case "go", "take", "give", "canq":
+		if n.tense&bare != 0 && i+2 < len(c.signs) {
+			switch c.signs[i+2].text {
+			case "वाला", "वाली", "वाले", "wala", "wali", "wale":
+				return true // "हाथ जला देने वाली"
+			}
+		}
 		return n.sense == "canq" || n.tense&(order|future) != 0 && n.tense&past == 0
 	}
 	return false
@@ -282,6 +295,19 @@ func (r *reader) nose(c *clause) bool {
 	for k := range c.signs {
 		switch c.signs[k].text {
 		case "नाक", "naak", "nak", "pua", "puani":
+			return true
+		}
+	}
+	return false
+}
+
+// inHeap: "ढेर में राख है", "lundoni kuna majivu".
+func (r *reader) inHeap(c *clause, i int) bool {
+	for k := 0; k < i; k++ {
+		if c.signs[k].sense != "heap" {
+			continue
+		}
+		if strings.HasSuffix(r.tokens[c.signs[k].from].text, "ni") || k+1 < i && (c.signs[k+1].text == "में" || c.signs[k+1].text == "me" || c.signs[k+1].text == "mein") {
 			return true
 		}
 	}

@@ -17,6 +17,9 @@ func (r *reader) frame(cs []clause) {
 				if (s.hindi() || s.tongue == sw) && c.has("maybe") && !sentenceAsks(cs, i) {
 					continue // "पता नहीं क्या है": told, not asked
 				}
+				if s.sense == "howmany" && c.doubt && !sentenceAsks(cs, i) {
+					continue // "I don't know how much"
+				}
 				if c.ask == telling {
 					c.ask = askWh
 				}
@@ -166,6 +169,10 @@ func (c *clause) inverted() bool {
 		return false
 	}
 	switch c.signs[0].text {
+	case "will":
+		if dimension(c.signs[1].sense) == "seen" {
+			return true // "will smoke come out"
+		}
 	case "can", "could", "may", "shall", "should", "would":
 		switch c.signs[1].sense {
 		case "num", "one", "me", "mine", "person", "filler", "neighbor", "heap", "worm", "animal", "bottle", "compost":
@@ -188,7 +195,7 @@ func (c *clause) inverted() bool {
 	case "foreign", "weather", "money", "person":
 		return true // "is football on tonight"
 	case "num":
-		return c.has("good", "ok", "enough", "fine", "moisture=right")
+		return c.has("good", "ok", "enough", "fine", "moisture=right", "too", "very")
 	}
 	if act(next) && c.signs[1].tense&ongoing != 0 {
 		return true // "is turning necessary"

@@ -142,7 +142,12 @@ func (r *reader) heatBefore(i int) bool {
 // is felt then, and no plan or question in the message.
 func (r *reader) whileDoing(c *clause, k int) bool {
 	s := &c.signs[k]
-	if !strings.HasPrefix(s.text, "niki") && !strings.HasPrefix(s.text, "tuki") && !strings.HasPrefix(s.text, "uki") {
+	first := strings.HasPrefix(s.text, "niki") || strings.HasPrefix(s.text, "tuki") || strings.HasPrefix(s.text, "uki")
+	for i := 0; i < k && !first; i++ {
+		n := &c.signs[i] // "amejikata akikata majani"
+		first = n.tense&past != 0 || dimension(n.sense) == "harm"
+	}
+	if !first {
 		return false
 	}
 	felt := false

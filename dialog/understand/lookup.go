@@ -51,6 +51,9 @@ func (r *reader) lookUp() {
 		if len(r.ids[i]) == 0 && r.parsed[i].entries == nil && len(t.text) >= 5 && strings.HasSuffix(t.text, "in") {
 			r.ids[i] = r.lex.exact(t.text+"g", t.text+"g", nil) // burnin
 		}
+		if base, has := strings.CutSuffix(t.text, "ni"); has && len(base) >= 4 && len(r.ids[i]) == 0 && r.parsed[i].entries == nil {
+			r.ids[i] = r.lex.place(base) // "lundoni": in the heap
+		}
 		if len(r.ids[i]) == 0 && r.parsed[i].entries == nil {
 			if ids := r.lex.single[single(t.text)]; len(ids) > 0 {
 				r.ids[i], t.text = ids, r.lex.spelled[ids[0]]
@@ -58,6 +61,23 @@ func (r *reader) lookUp() {
 			}
 		}
 	}
+}
+
+// place finds the Swahili thing that a locative in -ni is made of.
+func (l *lexicon) place(base string) []int32 {
+	id, ok := l.id[base]
+	if !ok {
+		return nil
+	}
+	for _, e := range l.senses[id] {
+		if e.tongue == sw {
+			switch e.sense {
+			case "heap", "bed", "bottle", "layer", "stick", "cap", "starter", "compost":
+				return []int32{id}
+			}
+		}
+	}
+	return nil
 }
 
 // senseless says whether words occur only inside phrases.
@@ -259,12 +279,19 @@ func (r *reader) home(t tongue) bool {
 // language says the same.
 func (r *reader) closest(w string) []int32 {
 	l := r.lex
+	prefix := l.verbPrefix(w)
 	var buf [16]int32
 	ids := l.near.find(w, buf[:0], func(id int32) bool {
 		if len(l.senses[id]) == 0 {
 			return false
 		}
 		for _, e := range l.senses[id] {
+			if dimension(e.sense) == "harm" && l.spelled[id][0] != w[0] {
+				return false // "rounded" is no wound
+			}
+			if e.tongue == sw && !rootNear(w, l.spelled[id], prefix) {
+				continue
+			}
 			if r.home(e.tongue) {
 				return true
 			}

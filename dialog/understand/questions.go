@@ -122,7 +122,7 @@ func (r *reader) questions(cs []clause, f *finding) {
 				add("ask=help")
 			} else if r.mayI(c) {
 				add("ask=help")
-			} else if c.has("worm") && !c.describes() && len(c.signs) > 2 || c.has("or") && c.has("inside", "edge") || c.has("worm") && c.has("eat", "food", "drink") || c.judging() || c.has("must") && r.ours(c, false) {
+			} else if c.will && c.hasDim("seen") || c.has("worm") && !c.describes() && len(c.signs) > 2 || c.has("or") && c.has("inside", "edge") || c.has("worm") && c.has("eat", "food", "drink") || c.judging() || c.has("must") && r.ours(c, false) {
 				add("ask=help")
 			}
 		case telling:
@@ -201,6 +201,9 @@ func (r *reader) nobody(c *clause) bool {
 
 // judging: "is ash good for the heap?", "did I do it well?"
 func (c *clause) judging() bool {
+	if c.has("num") && c.has("very", "too", "enough") && !c.hasQuality() && !c.hasDim("unit") {
+		return true // "¿70 es mucho?"
+	}
 	if !c.has("good", "bad", "ok", "fine", "normal") || c.has("smell", "tag") {
 		return false
 	}

@@ -96,6 +96,9 @@ func (r *reader) read() Meaning {
 		if k > 0 && cs[k-1].end == "because" && len(f.danger) > 0 && c.core() <= 2 && len(found) == 0 {
 			st = nil // "blisters, because of the steam": a doer
 		}
+		if n := len(f.facts); n > 0 && f.facts[n-1].clause == k-1 && f.facts[n-1].code == "seen=steam" && hasCode(found, "harm=burn") && cs[k-1].end == "and" {
+			f.facts = f.facts[:n-1] // "the steam rushed out and burned my face"
+		}
 		if n := len(f.facts); n > 0 && f.facts[n-1].clause == k-1 && f.facts[n-1].code == "stick=hot" && c.faintly() {
 			f.facts[n-1].code = "stick=warm" // "hot, but only a little"
 		}
@@ -113,6 +116,9 @@ func (r *reader) read() Meaning {
 			f.facts = append(f.facts, st...)
 		}
 		c.states = len(st) + len(found)
+		if n := len(f.deeds); n > 0 && f.deeds[n-1].clause == k-1 && f.deeds[n-1].outcome == done && c.onlyHalf() {
+			f.deeds[n-1].outcome = planned // "palta, lekin adha hi"
+		}
 		f.deeds = append(f.deeds, r.deeds(c, k, &last, about)...)
 	}
 	f.facts = append(f.facts, r.temps(cs)...)
@@ -154,6 +160,16 @@ func (r *reader) meansWhat(c *clause) bool {
 		}
 	}
 	return false
+}
+
+// onlyHalf says whether a clause is nothing but "only half".
+func (c *clause) onlyHalf() bool {
+	for i := range c.signs {
+		if s := &c.signs[i]; !s.half() && s.sense != "filler" && s.sense != "only" && s.sense != "is" {
+			return false
+		}
+	}
+	return len(c.signs) > 0 && c.halfway()
 }
 
 // loneLetter: "k", "x" say nothing (labelling rule).

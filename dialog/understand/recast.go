@@ -41,8 +41,22 @@ func (r *reader) recast(c *clause, n, k int) {
 			s.sense = "body"
 		}
 	case "bottle=bloated":
+		if r.names(s, "hard", "fuerte", "fort") && c.has("did=shook") && !c.has("is", "bottle") {
+			s.sense = "filler" // "shook it hard"
+		}
 		if r.asked == "moisture" && r.names(s, "apretado", "apretada", "serre", "serree") {
 			s.sense = "squeeze"
+		}
+	case "ask=status":
+		switch {
+		case c.end != "?" && c.has("tomorrow", "later"):
+			s.sense = "filler" // "mañana ya estará volteado"
+		case s.text == "how" && c.has("stick", "water", "layer", "canq", "must"):
+			s.sense = "howmany" // "how far in should the stick go"
+		}
+	case "filler", "green":
+		if r.asked == "smell" && s.text == "fresh" && c.core() <= 2 {
+			s.sense = "smell=earthy"
 		}
 	case "isaid":
 		if r.asked == "moisture" && r.names(s, "pressed") {
@@ -72,6 +86,10 @@ func (r *reader) recast(c *clause, n, k int) {
 	case "material=curd":
 		if r.asked == "smell" || c.has("smell") {
 			s.sense = "smell=sour"
+		}
+	case "green":
+		if s.text == "mbichi" && r.asked == "moisture" && !c.hasDim("material") {
+			s.sense = "moisture=wet"
 		}
 	case "medium":
 		s.sense = "stick=warm"
@@ -125,7 +143,8 @@ func (r *reader) recast(c *clause, n, k int) {
 // describes says whether a sign is a verb of being or seeming.
 func (r *reader) describes(s sign) bool {
 	switch s.text {
-	case "seems", "seem", "looks", "look", "feels", "feel", "its", "is", "are", "theyre", "parece", "parecen", "ve", "ven", "esta", "estan", "semble", "semblent", "est", "sont", "smells":
+	case "seems", "seem", "looks", "look", "feels", "feel", "its", "is", "are", "theyre", "parece", "parecen", "ve", "ven", "esta", "estan", "semble", "semblent", "est", "sont", "smells",
+		"देखा", "देखी", "लगा", "लगी", "लग", "dekha", "dekhi", "laga", "lagi", "lag", "naona", "inaonekana", "linaonekana", "wanaonekana":
 		return true
 	}
 	return s.sense == "is"

@@ -212,9 +212,18 @@ func (c *clause) whenTo() bool {
 // halfway: "half sieved", with no measure that the half could belong to.
 func (c *clause) halfway() bool {
 	for _, s := range c.signs {
-		if s.sense == "num" && s.value == 0.5 && !s.typed || s.sense == "partly" {
+		if s.sense == "num" && s.value == 0.5 && !s.typed || s.sense == "partly" || s.half() {
 			return true
 		}
+	}
+	return false
+}
+
+// half: "nusu tu", "आधा ही" among the words for being at it.
+func (s *sign) half() bool {
+	switch s.text {
+	case "nusu", "आधा", "आधी", "आधे", "adha", "aadha", "adhi", "aadhi":
+		return s.sense == "prog"
 	}
 	return false
 }

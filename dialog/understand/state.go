@@ -129,6 +129,12 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 		if !now && i+1 < len(c.signs) && (c.signs[i+1].sense == "was" || c.signs[i+1].sense == "earlier" || c.signs[i+1].sense == "past") {
 			w = true
 		}
+		if i+2 < len(c.signs) && (c.signs[i+1].sense == "rangeto" || c.signs[i+1].text == "a") && dimension(c.signs[i+2].sense) == dimension(s.sense) {
+			w = true // "gone from hot to cold"
+		}
+		if i >= 2 && c.signs[i-1].sense == "rangeto" && dimension(c.signs[i-2].sense) == dimension(s.sense) {
+			w = false
+		}
 		about.stick = about.stick || dimension(code) == "stick"
 		out = append(out, fact{code: code, dim: dimension2(code), clause: n, place: p, was: w, now: now})
 	}

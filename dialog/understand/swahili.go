@@ -217,7 +217,10 @@ func (l *lexicon) stem(w string) (es []entry, passive, ok bool) {
 	}
 	for _, x := range []string{"i", "e", "li", "le", "an", "ish", "esh", "iz", "ez", "ian", "ik", "ek"} {
 		if r2, has := strings.CutSuffix(r, x); has && len(r2) >= 3 {
-			if es, ok = l.roots[r2]; ok {
+			if es, ok = l.roots[r2]; ok && (x == "ik" || x == "ek") && spills(es[0].sense) {
+				return []entry{{tongue: sw, sense: "filler"}}, false, true // yamemwagika: it spilled, nobody poured
+			}
+			if ok {
 				return es, false, true
 			}
 		}
@@ -237,4 +240,41 @@ func (l *lexicon) borrowed(w string) []entry {
 		}
 	}
 	return nil
+}
+
+// verbPrefix is the length of the subject and tense a Swahili verb begins with, 0 for
+// other words.
+func (l *lexicon) verbPrefix(w string) int {
+	most := 0
+	for _, subjects := range [...][]affix{l.sw.subject, l.sw.negative} {
+		for _, a := range subjects {
+			rest, has := strings.CutPrefix(w, a.text)
+			if !has {
+				continue
+			}
+			for _, t := range l.sw.tense {
+				if n := len(a.text) + len(t.text); strings.HasPrefix(rest, t.text) && n > most && len(w)-n >= 3 {
+					most = n
+				}
+			}
+		}
+	}
+	return most
+}
+
+// rootNear says whether a mistyped verb and a known one differ by slips in what their
+// common prefix leaves: "nimepeleka" is not "nimeelewa".
+func rootNear(w, known string, prefix int) bool {
+	if prefix < 3 || len(known) <= prefix || known[:prefix] != w[:prefix] {
+		return prefix < 3 || len(known) <= 6
+	}
+	limit := 1
+	if len(w)-prefix >= 9 {
+		limit = 2
+	}
+	return slips([]rune(w[prefix:]), []rune(known[prefix:]), limit) <= limit
+}
+
+func spills(sense string) bool {
+	return sense == "did=watered" || sense == "put" || sense == "open" || sense == "give"
 }

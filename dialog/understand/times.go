@@ -15,7 +15,7 @@ func (r *reader) times(cs []clause, f *finding) {
 		looking := false
 		for _, s := range c.signs {
 			looks := s.sense == "look" || (s.sense == "takeout" || s.sense == "hold") && r.asked == "stick" || s.sense == "squeeze" && r.asked == "moisture"
-			looking = looking || looks && s.tense&ongoing != 0 && !c.hasQuality() && !c.has("was", "past") || looks && (s.tense&future != 0 || s.tense&(bare|present|order) != 0 && (c.will || c.later || c.tomorrow || c.has("now") && !c.hasQuality()))
+			looking = looking || looks && s.tense&ongoing != 0 && !c.hasQuality() && !c.has("was", "past") || looks && (s.tense&future != 0 || s.tense&(bare|present|order) != 0 && (c.will || c.later || c.tomorrow || c.has("now", "after") && !c.hasQuality()))
 		}
 		acted, plan, refusal, wish := c.has("done") && !c.has("not", "will", "tomorrow"), false, false, false
 		for _, d := range f.deeds {
@@ -49,6 +49,9 @@ func (r *reader) times(cs []clause, f *finding) {
 					n = len(c.signs) // "when I get to the house"
 				}
 			}
+			if n > 0 && s.sense == "after" && (c.later || c.tomorrow) {
+				break // "sunday after church"
+			}
 			if n == len(c.signs) || n > 0 && s.sense == "while" && c.tomorrow {
 				break // "tomorrow when there is light"
 			}
@@ -60,7 +63,7 @@ func (r *reader) times(cs []clause, f *finding) {
 			}
 		}
 		switch {
-		case c.has("start") && !c.has("not") && !acted && !c.hasDeed() && !stated && odd == 0:
+		case c.has("start") && !c.has("not") && !acted && !f.done() && !c.hasDeed() && !stated && odd == 0:
 			if c.tomorrow {
 				when("tomorrow")
 				break
@@ -81,7 +84,7 @@ func (r *reader) times(cs []clause, f *finding) {
 				w = "tomorrow"
 			}
 			when(w)
-		case refusal || c.has("skip") && !c.has("not") && (odd == 0 || odd == 1 && actOf(r.asked) != "" && c.core() <= 4):
+		case refusal || c.has("skip") && !c.has("not") && !stated && (odd == 0 || odd == 1 && actOf(r.asked) != "" && c.core() <= 4):
 			when("skip")
 		case c.has("busy") && !c.has("while", "was") && (!c.has("person", "animal") || c.has("me")) && !c.hasDim("animal"):
 			if c.tomorrow {
@@ -135,4 +138,14 @@ func (c *clause) weathered() bool {
 		}
 	}
 	return weather
+}
+
+// done says whether anything in the message is done.
+func (f *finding) done() bool {
+	for _, d := range f.deeds {
+		if d.outcome == done && d.code != "" {
+			return true
+		}
+	}
+	return false
 }

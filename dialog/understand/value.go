@@ -122,6 +122,9 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		}
 		return ""
 	case "moisture=dry":
+		if c.has("seen=worms_dead", "die") && !here.heap {
+			return "" // "केंचुए सूख कर मर रहे"
+		}
 		if !wet && !s.own {
 			return ""
 		}
@@ -342,14 +345,17 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 				return "bottle=leaking"
 			}
 		case "seen=weeds":
+			if c.has("seen=mould") && s.hindi() {
+				return "" // "मशरूम उग आए"
+			}
 			if !s.own && r.counted(c, i) {
 				return ""
 			}
 		case "seen=sunk":
-			if c.has("animal") || c.hasDim("animal") {
-				return "" // a dog sits on it
+			if c.has("animal", "seen=smoke", "smell", "seen=fire") || c.hasDim("animal") {
+				return "" // a dog sits on it; the smoke has gone down
 			}
-			if !s.own && !heap && asked != "none" && asked != "menu" && asked != "turn" || c.has("heat", "joto", "degree") || c.figure() || (asked == "stick" || asked == "moisture") && !here.heap && c.has("me", "nothing", "water") {
+			if !s.own && !heap && asked != "none" && asked != "menu" && asked != "turn" || c.has("heat", "joto", "degree") || c.figure() || (asked == "stick" || asked == "moisture") && !here.heap && c.has("me", "nothing", "water") || c.has("body") && !here.heap {
 				return ""
 			}
 		}

@@ -70,8 +70,8 @@ func (r *reader) herOwn(c *clause, n int) bool {
 			switch t.text {
 			case "अपना", "अपने", "अपनी", "apna", "apne", "apni", "उसका", "उसके", "उसकी", "uska", "uske", "uski":
 				return c.hasAct() || c.has("heap", "stick", "bottle", "worm")
-			case "lake", "yake", "chake", "wake", "zake":
-				return c.has("heap", "stick", "bottle", "worm")
+			case "lake", "yake", "chake", "wake", "zake", "lao", "yao":
+				return c.has("heap", "stick", "bottle", "worm") || c.hasAct() && i+1 == len(c.signs)
 			}
 		}
 	}
