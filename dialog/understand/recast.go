@@ -54,9 +54,12 @@ func (r *reader) recast(c *clause, n, k int) {
 		case s.text == "how" && c.has("stick", "water", "layer", "canq", "must"):
 			s.sense = "howmany" // "how far in should the stick go"
 		}
-	case "filler", "green":
-		if r.asked == "smell" && s.text == "fresh" && c.core() <= 2 {
+	case "filler":
+		if r.asked == "smell" && s.text == "fresh" && c.core() == 0 {
 			s.sense = "smell=earthy"
+		}
+		if r.asked == "moisture" && s.text == "mbichi" && !c.hasDim("material") {
+			s.sense = "moisture=wet"
 		}
 	case "isaid":
 		if r.asked == "moisture" && r.names(s, "pressed") {
@@ -88,6 +91,9 @@ func (r *reader) recast(c *clause, n, k int) {
 			s.sense = "smell=sour"
 		}
 	case "green":
+		if r.asked == "smell" && s.text == "fresh" && c.core() == 1 {
+			s.sense = "smell=earthy"
+		}
 		if s.text == "mbichi" && r.asked == "moisture" && !c.hasDim("material") {
 			s.sense = "moisture=wet"
 		}
