@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"runtime"
 	"strings"
 	"sync/atomic"
 	"testing"
@@ -27,10 +28,10 @@ const batch = 100
 // heap's whole life, from hello to harvest, told by one village after the other;
 // what the clock says between them is not timed.
 func BenchmarkDurable(b *testing.B) {
-	c := newCrowd(b)
+	c := newCrowd(b, store.Options{})
 	var lines, letters float64 // a message
 	b.Run("real", func(b *testing.B) {
-		*c = crowd{b: b, db: c.db, desk: c.desk, acts: c.acts, now: c.now, first: c.first, update: c.update}
+		*c = crowd{t: b, db: c.db, desk: c.desk, acts: c.acts, now: c.now, first: c.first, update: c.update}
 		for b.Loop() {
 			c.live()
 		}
@@ -45,7 +46,7 @@ func BenchmarkDurable(b *testing.B) {
 
 // crowd is a village after the other living the same life.
 type crowd struct {
-	b        *testing.B
+	t        testing.TB
 	db       *store.DB
 	desk     *desk
 	acts     []act
@@ -58,29 +59,29 @@ type crowd struct {
 	letters  int
 }
 
-func newCrowd(b *testing.B) *crowd {
-	c := &crowd{b: b, now: time.Date(2026, 3, 2, 4, 0, 0, 0, time.UTC)}
+func newCrowd(t testing.TB, o store.Options) *crowd {
+	c := &crowd{t: t, now: time.Date(2026, 3, 2, 4, 0, 0, 0, time.UTC)}
 	script, err := os.ReadFile("../testdata/rehearsals/en/hot_heap.txt")
-	require.NoError(b, err)
+	require.NoError(t, err)
 	for line := range strings.Lines(string(script)) {
 		a, err := readAct(line)
-		require.NoError(b, err)
+		require.NoError(t, err)
 		if a.verb == "say" || a.verb == "wait" {
 			c.acts = append(c.acts, a)
 		}
 	}
-	c.db, err = store.Open(b.Context(), filepath.Join(b.TempDir(), "w.db"), store.Options{
-		Step: func(s dialog.State, in dialog.Input, now time.Time) dialog.Answer {
-			if _, ok := in.(dialog.Message); !ok {
-				return dialog.Step(s, in, now)
-			}
-			began := time.Now()
-			a := dialog.Step(s, in, now)
-			c.thought.Add(int64(time.Since(began)))
-			return a
-		}})
-	require.NoError(b, err)
-	b.Cleanup(func() { c.db.Close() })
+	o.Step = func(s dialog.State, in dialog.Input, now time.Time) dialog.Answer {
+		if _, ok := in.(dialog.Message); !ok {
+			return dialog.Step(s, in, now)
+		}
+		began := time.Now()
+		a := dialog.Step(s, in, now)
+		c.thought.Add(int64(time.Since(began)))
+		return a
+	}
+	c.db, err = store.Open(t.Context(), filepath.Join(t.TempDir(), "w.db"), o)
+	require.NoError(t, err)
+	t.Cleanup(func() { c.db.Close() })
 	c.desk = newDesk(&Bot{Store: c.db, Now: func() time.Time { return c.now }})
 	return c
 }
@@ -107,13 +108,13 @@ func (c *crowd) say(text string) {
 		chat := c.first + i
 		raw, err := envelope(fmt.Appendf(nil, `{"update_id":%d,"message":{"message_id":%d,"from":{"id":%d,"is_bot":false},"chat":{"id":%d,"type":"private"},"date":%d,"text":%q}}`,
 			c.update, c.update, chat, chat, c.now.Unix(), text))
-		require.NoError(c.b, err)
+		require.NoError(c.t, err)
 		raws[i] = raw
 	}
-	require.NoError(c.b, c.db.Receive(c.b.Context(), c.now, raws, int64(c.update)+1))
-	rows, err := c.db.Waiting(c.b.Context(), batch)
-	require.NoError(c.b, err)
-	require.NoError(c.b, c.desk.answer(c.b.Context(), rows))
+	require.NoError(c.t, c.db.Receive(c.t.Context(), c.now, raws, int64(c.update)+1))
+	rows, err := c.db.Waiting(c.t.Context(), batch)
+	require.NoError(c.t, err)
+	require.NoError(c.t, c.desk.answer(c.t.Context(), rows))
 	c.letters += c.post()
 	c.messages += batch
 }
@@ -121,8 +122,8 @@ func (c *crowd) say(text string) {
 // post takes all letters away, as if they had gone.
 func (c *crowd) post() (n int) {
 	for {
-		list, err := c.db.Letters(c.b.Context(), c.now, batch, func(int64, int) bool { return true })
-		require.NoError(c.b, err)
+		list, err := c.db.Letters(c.t.Context(), c.now, batch, func(int64, int) bool { return true })
+		require.NoError(c.t, err)
 		if len(list) == 0 {
 			return n
 		}
@@ -130,18 +131,18 @@ func (c *crowd) post() (n int) {
 		for i, l := range list {
 			fates[i] = store.Fate{Letter: l.ID, Person: l.Letter.To}
 		}
-		_, err = c.db.Settle(c.b.Context(), fates)
-		require.NoError(c.b, err)
+		_, err = c.db.Settle(c.t.Context(), fates)
+		require.NoError(c.t, err)
 		n += len(list)
 	}
 }
 
 // lines is how many lines of diary came of a message, on the average.
 func (c *crowd) lines() float64 {
-	id, err := c.db.PersonOf(c.b.Context(), int64(c.first))
-	require.NoError(c.b, err)
-	diary, err := c.db.DiaryOf(c.b.Context(), id)
-	require.NoError(c.b, err)
+	id, err := c.db.PersonOf(c.t.Context(), int64(c.first))
+	require.NoError(c.t, err)
+	diary, err := c.db.DiaryOf(c.t.Context(), id)
+	require.NoError(c.t, err)
 	told, said := 0, 0
 	for _, e := range diary {
 		if e.By != 0 {
@@ -159,8 +160,8 @@ func (c *crowd) lines() float64 {
 // wait lets time pass, and the clock speak.
 func (c *crowd) wait(by time.Duration) {
 	for end := c.now.Add(by); ; {
-		next, err := c.db.NextMoment(c.b.Context(), c.now)
-		require.NoError(c.b, err)
+		next, err := c.db.NextMoment(c.t.Context(), c.now)
+		require.NoError(c.t, err)
 		if next.IsZero() || next.After(end) {
 			c.now = end
 			return
@@ -168,16 +169,31 @@ func (c *crowd) wait(by time.Duration) {
 		if next.After(c.now) {
 			c.now = next
 		}
-		people, err := c.db.NextDue(c.b.Context(), c.now, batch)
-		require.NoError(c.b, err)
+		people, err := c.db.NextDue(c.t.Context(), c.now, batch)
+		require.NoError(c.t, err)
 		calls := make([]store.Call, len(people))
 		for i, p := range people {
 			calls[i] = store.Call{Person: p, In: dialog.Reminder{}}
 		}
-		_, err = c.db.Converse(c.b.Context(), c.now, calls...)
-		require.NoError(c.b, err)
+		_, err = c.db.Converse(c.t.Context(), c.now, calls...)
+		require.NoError(c.t, err)
 		c.post()
 	}
+}
+
+// A season after the other leaves nothing behind in memory: what is held after
+// two hundred farmers' hundred days is held after one hundred's.
+func TestMemoryStaysFlatOverSeasons(t *testing.T) {
+	c := newCrowd(t, store.Options{Pages: 16, Loose: true})
+	held := func() uint64 {
+		c.live()
+		runtime.GC()
+		var m runtime.MemStats
+		runtime.ReadMemStats(&m)
+		return m.HeapAlloc
+	}
+	first := held()
+	require.InDelta(t, first, held(), 300<<10, "bytes, where one farmer more would be some thousand")
 }
 
 // bareSQL writes the rows of as many messages: for each an update, its mark, the
