@@ -1,6 +1,7 @@
 package dialog
 
 import (
+	"slices"
 	"strconv"
 
 	"warmstick/dialog/compost"
@@ -23,9 +24,7 @@ func (x *exchange) ripeTold(q Question, m meaning) bool {
 	case m.has("did=harvested"):
 		return x.harvestAnswer(q, m)
 	case m.yes():
-		x.noteOn(q.Heap, m.day, Ripe{})
-		x.say("ripe", nil)
-		x.tellNext()
+		x.ripe(q.Heap, m.day)
 	case m.no():
 		x.note(q.Heap, Snoozed{TaskRipe, x.today + 10})
 		x.say("not_ripe", nil)
@@ -36,17 +35,27 @@ func (x *exchange) ripeTold(q Question, m meaning) bool {
 	return true
 }
 
-func (x *exchange) harvestAnswer(q Question, m meaning) bool {
-	return x.doneOrLater(q, m.asYes("did=harvested"), func() { x.harvestTold(x.Heap(q.Heap), m.day) })
+func (x *exchange) ripe(id HeapID, day Day) {
+	x.noteOn(id, day, Ripe{})
+	x.say("ripe", nil)
+	x.tellNext()
 }
 
-func (x *exchange) harvestTold(h Heap, day Day) {
+func (x *exchange) harvestAnswer(q Question, m meaning) bool {
+	return x.doneOrLater(q, m.asYes("did=harvested"), func() { x.harvestTold(x.Heap(q.Heap), m) })
+}
+
+func (x *exchange) harvestTold(h Heap, m meaning) {
 	if h.Fed == 0 {
 		x.say("harvest_unknown", nil)
 		return
 	}
-	x.noteOn(h.ID, day, HarvestTaken{})
+	x.noteOn(h.ID, m.day, HarvestTaken{})
 	x.say("harvested", nil)
+	if kg := x.kgIn(m.text); kg > 0 && !m.picked { // "harvested 6 bags"
+		x.note(h.ID, Yielded{kg})
+		x.say("yielded", phrases.Args{"Kg": int(kg)})
+	}
 }
 
 func (x *exchange) yieldTold(q Question, m meaning) bool {
@@ -59,8 +68,15 @@ func (x *exchange) yieldTold(q Question, m meaning) bool {
 
 func (x *exchange) useTold(q Question, m meaning) bool {
 	use := m.value("use")
-	if use == "" {
-		return false
+	if use == "" { // "for my maize" names the field and what stands on it
+		crops := Question{Choices: questions()["crop"].choices(x, q)}
+		c, ok := wordPick(x.lang(), crops, m.text)
+		if !ok {
+			return false
+		}
+		x.note(q.Heap, UseChosen{Use: "field"})
+		m.codes = append(slices.Clip(m.codes), c.Means)
+		return x.cropTold(q, m)
 	}
 	x.note(q.Heap, UseChosen{Use: use})
 	if use != "field" {

@@ -51,7 +51,7 @@ func (x *exchange) missed(m meaning) {
 // heap in hand tells which questions it could answer.
 func (x *exchange) bareGuess(text string) []string {
 	h, ok := x.inHand()
-	if !ok || len(strings.Fields(text)) > 3 {
+	if !ok || len(strings.Fields(text)) > 6 {
 		return nil
 	}
 	var topics []string
@@ -77,6 +77,11 @@ func (x *exchange) missedFree(m meaning) {
 		x.s.Talk.Misses = 0
 		x.say("later_fine", nil)
 		x.tellNext()
+		return
+	}
+	if h, ok := x.inHand(); ok && h.Fed != 0 && x.saysRipe(m) {
+		x.s.Talk.Misses = 0
+		x.ripe(h.ID, m.day)
 		return
 	}
 	if len(m.guess) == 0 {

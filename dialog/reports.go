@@ -161,11 +161,11 @@ func (x *exchange) did(h Heap, deed string, m meaning) {
 		x.noteOn(h.ID, m.day, Covered{})
 		x.say("covered", nil)
 	case "sieved":
-		x.sieveTold(h, m.day)
+		x.sieveTold(h, m)
 	case "fed":
 		x.fedTold(h, m)
 	case "harvested":
-		x.harvestTold(h, m.day)
+		x.harvestTold(h, m)
 	}
 }
 

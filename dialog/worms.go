@@ -1,8 +1,11 @@
 package dialog
 
 import (
+	"cmp"
 	"math"
 	"strconv"
+	"strings"
+	"unicode"
 
 	"warmstick/dialog/compost"
 	"warmstick/dialog/phrases"
@@ -19,7 +22,7 @@ func wormQuestions() map[string]question {
 		"trial":     {asks: "trial", also: "worms", task: TaskTrial, choices: yesNo, answer: (*exchange).trialTold},
 		"worms_kg":  {asks: "have", task: TaskFeed, choices: kilos, raw: (*exchange).wormsKg},
 		"feed":      {asks: "feed", topic: "feed", task: TaskFeed, choices: choose("did=fed", "when=tomorrow"), answer: (*exchange).feedTold},
-		"worms":     {asks: "worms", topic: "worms", task: TaskCare, choices: bedLooks, answer: (*exchange).factsOrLater},
+		"worms":     {asks: "worms", topic: "worms", task: TaskCare, choices: bedLooks, answer: (*exchange).wormsTold},
 		"ripe":      {asks: "harvest", task: TaskRipe, choices: yesNo, answer: (*exchange).ripeTold},
 		"harvest":   {asks: "harvest", task: TaskHarvest, choices: choose("did=harvested", "when=tomorrow"), answer: (*exchange).harvestAnswer},
 		"yield":     {asks: "have", task: TaskFinish, choices: basins, raw: (*exchange).yieldTold},
@@ -53,6 +56,19 @@ func (x *exchange) wormsNext(h Heap) string {
 		return "rating"
 	}
 	return ""
+}
+
+// wormsTold takes how the bed looks; "like tea leaves" says that it is ripe.
+func (x *exchange) wormsTold(q Question, m meaning) bool {
+	if x.saysRipe(m) {
+		x.ripe(q.Heap, m.day)
+		return true
+	}
+	return x.factsOrLater(q, m)
+}
+
+func (x *exchange) saysRipe(m meaning) bool {
+	return len(facts(m.codes)) == 0 && x.lineHolds(m.text, "words_said_ripe") && !x.lineHolds(m.text, "words_denied")
 }
 
 // bedLooks are the usual sights of a bed; "dry" is said of the bed here, not of
@@ -97,25 +113,32 @@ func (x *exchange) kgTold(m meaning) (float64, bool) {
 		kg, err := strconv.ParseFloat(v, 64)
 		return kg, err == nil
 	}
-	sum := 0.0
-	for _, a := range understand.Amounts(m.text, x.lang()) {
-		switch {
-		case a.N <= 0 || a.N > 1e6:
-		case a.Unit == "":
-			sum += a.N * kgOf("basin")
-		case a.Unit == "kg":
-			sum += a.N
-		default:
-			sum += a.N * kgOf(a.Unit)
-		}
-	}
-	if sum > 0 {
-		return math.Round(sum), true
+	if kg := x.kgIn(m.text); kg > 0 {
+		return kg, true
 	}
 	if m.no() || m.has("when=skip") || x.s.Talk.Misses >= 2 {
 		return -1, true
 	}
 	return 0, false
+}
+
+// kgIn is what the measured amounts of a text weigh as compost; 0 when it names
+// none. A bare number counts basins. "A tin" in a longer sentence is a thing, not
+// an amount.
+func (x *exchange) kgIn(said string) float64 {
+	counted := strings.ContainsFunc(said, unicode.IsDigit) || len(strings.Fields(said)) <= 3
+	sum := 0.0
+	for _, a := range understand.Amounts(said, x.lang()) {
+		switch {
+		case a.N <= 0 || a.N > 1e6 || a.N == 1 && !counted:
+		case a.Unit == "kg":
+			sum += a.N
+		default:
+			kg, _, _ := x.s.Person.Measures.Weigh(compost.Portion{N: a.N, Unit: cmp.Or(a.Unit, "basin"), Material: "compost"})
+			sum += kg.Likely
+		}
+	}
+	return math.Round(sum)
 }
 
 // kilosTold notes an amount that was asked for in any measure, says what follows
@@ -132,7 +155,7 @@ func (x *exchange) kilosTold(q Question, m meaning, told func(kg float64) Event,
 	return true
 }
 
-func (x *exchange) sieveTold(h Heap, day Day) {
+func (x *exchange) sieveTold(h Heap, m meaning) {
 	if h.Taken != 0 || h.Fed != 0 {
 		x.say("noted", nil)
 		return
@@ -141,21 +164,32 @@ func (x *exchange) sieveTold(h Heap, day Day) {
 		x.say("sieve_early", nil)
 		return
 	}
-	x.noteOn(h.ID, day, Sieved{})
+	x.noteOn(h.ID, m.day, Sieved{})
 	x.say("sieved", nil)
+	if kg := x.kgIn(m.text); kg > 0 && !m.picked { // "sieved, 18 buckets"
+		x.note(h.ID, Passed{kg})
+		x.tellPassed(kg)
+	}
+}
+
+// tellPassed says what the sieved compost asks of worms and bed, and how to try it.
+func (x *exchange) tellPassed(kg float64) {
+	if kg > 0 {
+		plan := compost.Bed(kg, 0)
+		x.say("bed_size", phrases.Args{"Kg": int(kg), "Worms": trim(math.Round(plan.Worms.Likely*2) / 2), "Area": trim(math.Ceil(plan.Area.Likely*2) / 2)})
+	}
+	x.say("trial_how", nil, "worm_trial")
 }
 
 func (x *exchange) passedTold(q Question, m meaning) bool {
-	return x.kilosTold(q, m, func(kg float64) Event { return Passed{kg} }, func(kg float64) {
-		if kg > 0 {
-			plan := compost.Bed(kg, 0)
-			x.say("bed_size", phrases.Args{"Kg": int(kg), "Worms": trim(math.Round(plan.Worms.Likely*2) / 2), "Area": trim(math.Ceil(plan.Area.Likely*2) / 2)})
-		}
-		x.say("trial_how", nil, "worm_trial")
-	})
+	return x.kilosTold(q, m, func(kg float64) Event { return Passed{kg} }, x.tellPassed)
 }
 
 func (x *exchange) trialSet(q Question, m meaning) bool {
+	if m.has("seen=worms_well") || x.lineHolds(m.text, "words_said_trial") && !x.lineHolds(m.text, "words_denied") { // set up and seen, all in one
+		x.noteOn(q.Heap, m.day, TrialSet{})
+		return x.trialTold(q, m)
+	}
 	return x.doneOrLater(q, m, func() {
 		x.noteOn(q.Heap, m.day, TrialSet{})
 		x.say("trial_started", nil, "worm_trial")
@@ -164,7 +198,7 @@ func (x *exchange) trialSet(q Question, m meaning) bool {
 
 func (x *exchange) trialTold(q Question, m meaning) bool {
 	switch {
-	case m.yes() || m.has("seen=worms_well"):
+	case m.yes() || m.has("seen=worms_well") || x.lineHolds(m.text, "words_said_trial") && !x.lineHolds(m.text, "words_denied"):
 		x.noteOn(q.Heap, m.day, TrialDone{Stayed: true})
 		x.say("trial_good", nil)
 	case m.no() || m.has("seen=worms_dead") || m.has("seen=worms_escaping"):
