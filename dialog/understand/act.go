@@ -160,6 +160,9 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 		}
 		return "", false
 	case "bring":
+		if water && !c.hasDim("material") && c.has("heap", "bed", "layer") {
+			return "did=watered", true
+		}
 		if stuff || r.asked == "have" || c.has("dung", "leaf", "dry_leaf", "stem", "stalk", "grasses", "straws", "huskw") {
 			return "did=gathered", true
 		}

@@ -55,7 +55,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 		}
 		switch s.sense {
 		case "seen=ash":
-			if (c.has("inside") || c.has("heap") && r.within(c)) && !c.hasAct() && !r.counted(c, i) {
+			if (c.has("inside") || c.has("heap") && r.within(c) || r.inHeap(c, i)) && !c.hasAct() && !r.counted(c, i) {
 				add("seen=smoke")
 			}
 		case "seen=smoke", "seen=fire":
@@ -141,7 +141,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 			if c.has("worm") && !person {
 				continue // "do worms bite?"
 			}
-			if s.tongue == sw && (s.pass && s.tense&past == 0 || !s.pass && !s.whom && c.has("body", "eye") && !c.has("seen=ants", "animal") && !c.hasDim("animal")) {
+			if s.tongue == sw && (s.pass && s.tense&past == 0 && !(s.to < len(r.tokens) && r.tokens[s.to].text == "na") || !s.pass && !s.whom && c.has("body", "eye") && !c.has("seen=ants", "animal") && !c.hasDim("animal")) {
 				continue // naumwa: I am ill; mkono unauma: it aches
 			}
 			if !animal || s.pass && person {

@@ -143,10 +143,12 @@ func (r *reader) heatBefore(i int) bool {
 func (r *reader) whileDoing(c *clause, k int) bool {
 	s := &c.signs[k]
 	first := strings.HasPrefix(s.text, "niki") || strings.HasPrefix(s.text, "tuki") || strings.HasPrefix(s.text, "uki")
-	for i := 0; i < k && !first; i++ {
-		n := &c.signs[i] // "amejikata akikata majani"
-		first = n.tense&past != 0 || dimension(n.sense) == "harm"
+	before := false
+	for i := 0; i < len(r.signs) && r.signs[i].from < s.from && !first; i++ {
+		n := &r.signs[i] // "amejikata na panga akikata majani"
+		before = before || n.tense&past != 0 || dimension(n.sense) == "harm"
 	}
+	first = first || before
 	if !first {
 		return false
 	}
@@ -166,5 +168,5 @@ func (r *reader) whileDoing(c *clause, k int) bool {
 		hurt := n.sense == "bite" || n.sense == "burn" || n.sense == "cut"
 		felt = felt || i != k && (quality(n.sense) || hurt) && n.tense&unless == 0
 	}
-	return felt
+	return felt || before
 }

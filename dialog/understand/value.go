@@ -50,6 +50,8 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 			return ""
 		}
 		switch {
+		case (s.hindi() || s.tongue == sw) && !s.neg && c.has("finish"):
+			return "stick=cold" // "garmi bilkul khatam"
 		case s.neg && s.grade == strongly:
 			return "stick=warm"
 		case s.neg:
@@ -269,6 +271,9 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		}
 		return ""
 	case "water":
+		if asked == "moisture" && s.neg && s.tongue == sw && s.grade == strongly {
+			return notWet // "si maji sana"
+		}
 		if asked == "moisture" && !c.hasDim("moisture") && c.has("body") && !s.neg && !c.has("not", "no") {
 			return "moisture=wet" // water all over my hand
 		}
