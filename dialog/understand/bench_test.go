@@ -28,12 +28,24 @@ func BenchmarkRead(b *testing.B) {
 	}
 }
 
+// The tables alone, and with the second keys of every language, which are otherwise
+// made for each language when its first unknown word comes.
 func BenchmarkLoad(b *testing.B) {
-	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := load(files); err != nil {
-			b.Fatal(err)
-		}
+	for _, ears := range []bool{false, true} {
+		b.Run(map[bool]string{false: "tables", true: "ears"}[ears], func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				l, err := load(files)
+				if err != nil {
+					b.Fatal(err)
+				}
+				for t := range tongues {
+					if ears {
+						l.ear[t]()
+					}
+				}
+			}
+		})
 	}
 }
 
@@ -45,6 +57,9 @@ func TestVocabularySize(t *testing.T) {
 	l, err := load(files)
 	if err != nil {
 		t.Fatal(err)
+	}
+	for t := range tongues {
+		l.ear[t]()
 	}
 	runtime.GC()
 	runtime.ReadMemStats(&after)

@@ -22,7 +22,7 @@ type filing struct {
 const unasked = -1
 
 func newFiling() *filing {
-	const words = 1 << 15 // about as many as the tables make; only saves growing
+	const words = 5 << 13 // about as many as the tables make; only saves growing
 	return &filing{lexicon: &lexicon{id: make(map[string]int32, words), spelled: make([]string, 0, words),
 		senses: make([][]entry, 0, words), phrases: make([][]opening, 0, words), said: make([]phrase, 0, words), roots: map[string][]entry{}},
 		bare: make([]int32, 0, words), roman: make([]int32, 0, words)}
@@ -166,7 +166,7 @@ func (l *filing) put(e entry, ids []int32) {
 	} else {
 		l.phrases[ids[0]] = l.opens.keep(open)
 	}
-	l.said = append(l.said, phrase{words: l.ids.keep(ids...), fixed: fixed, entry: e})
+	l.said = append(l.said, phrase{words: l.ids.keep(ids...), entry: e, fixed: fixed})
 }
 
 // sense files a sense under one word.

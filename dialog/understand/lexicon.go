@@ -46,17 +46,17 @@ var tenseNames = map[string]tense{"past": past, "present": present, "future": fu
 
 // entry is one sense of one word or phrase.
 type entry struct {
-	tongue tongue
 	sense  string  // as in the tables, without "!" and ".tense"
 	value  float64 // for num=
 	tense  tense
+	tongue tongue
 	own    bool // "!" in the table: it names its thing itself and counts anywhere
 }
 
 type phrase struct {
 	words []int32 // word ids; gap means up to three words of any kind
-	fixed int
 	entry entry
+	fixed int // words that are no gap
 }
 
 const gap = -1
@@ -71,12 +71,10 @@ type lexicon struct {
 	spelled []string
 	senses  [][]entry
 	said    []phrase
-	phrases [][]opening // by first word
-	single  map[string][]int32
-	sound   [tongues]map[string][]int32
-	bones   map[string][]int32
-	near    nearest
-	roots   map[string][]entry // Swahili verb roots
+	phrases [][]opening          // by first word
+	single  map[string][]int32   // words without their doubled letters
+	ear     [tongues]func() *ear // made when first asked
+	roots   map[string][]entry   // Swahili verb roots
 	sw      swahili
 }
 
@@ -126,71 +124,13 @@ func load(fsys fs.FS) (*lexicon, error) {
 			}
 		}
 	}
-	f.index()
+	for t := range tongues {
+		f.ear[t] = sync.OnceValue(func() *ear { return f.lexicon.listen(t) })
+	}
+	doubled := make([]bool, len(f.spelled))
+	for id, w := range f.spelled {
+		doubled[id] = single(w) != w
+	}
+	f.single = f.keyed(doubled, single)
 	return f.lexicon, nil
-}
-
-// index builds the second keys: by single letters, by sound, by consonants, by nearness.
-func (l *lexicon) index() {
-	used := make([][tongues]bool, len(l.spelled))
-	for id, es := range l.senses {
-		for _, e := range es {
-			used[id][e.tongue] = true
-		}
-	}
-	for _, p := range l.said {
-		for _, id := range p.words {
-			if id != gap {
-				used[id][p.entry.tongue] = true
-			}
-		}
-	}
-	var work sync.WaitGroup // the keys do not touch each other
-	work.Go(func() { l.near = newNearest(l.spelled, used) })
-	work.Go(func() {
-		l.single = l.keyed(func(_ int, w string) string {
-			if s := single(w); s != w {
-				return s
-			}
-			return ""
-		})
-		l.bones = l.keyed(func(id int, w string) string {
-			if !used[id][hiLatn] {
-				return ""
-			}
-			if k := bones(w); len(k) >= 2 {
-				return k
-			}
-			return ""
-		})
-	})
-	work.Go(func() {
-		for _, t := range [...]tongue{sw, hiLatn, es, fr} {
-			l.sound[t] = l.keyed(func(id int, w string) string {
-				if !used[id][t] {
-					return ""
-				}
-				return sound(t, w)
-			})
-		}
-	})
-	work.Wait()
-}
-
-// keyed files the words under a second key; "" leaves a word out.
-func (l *lexicon) keyed(key func(id int, w string) string) map[string][]int32 {
-	m := make(map[string][]int32, len(l.spelled)/4)
-	var room room[int32]
-	for id, w := range l.spelled {
-		k := key(id, w)
-		if k == "" {
-			continue
-		}
-		if ids, ok := m[k]; ok {
-			m[k] = append(ids, int32(id))
-			continue
-		}
-		m[k] = room.keep(int32(id))
-	}
-	return m
 }

@@ -184,6 +184,17 @@ func (r *reader) lookNear() {
 		if t.kind != word || r.parsed[i].entries != nil {
 			continue
 		}
+		if r.rank[sw] == 0 && t.text[0] < 128 {
+			if more := l.concords(t.text); len(more) > 0 {
+				if r.heard == nil {
+					r.heard = make([][]int32, len(r.tokens))
+				}
+				r.heard[i] = more
+				if len(r.ids[i]) == 0 && !l.senseless(more) {
+					r.ids[i] = more
+				}
+			}
+		}
 		own := false // known in the text's own language
 		for _, id := range r.ids[i] {
 			for _, e := range l.senses[id] {
@@ -196,7 +207,7 @@ func (r *reader) lookNear() {
 				if r.heard == nil {
 					r.heard = make([][]int32, len(r.tokens))
 				}
-				r.heard[i] = l.sound[hiLatn][sound(hiLatn, t.text)]
+				r.heard[i] = append(r.heard[i], l.ear[hiLatn]().sound[sound(hiLatn, t.text)]...)
 			}
 			continue
 		}
@@ -206,7 +217,7 @@ func (r *reader) lookNear() {
 			if heard[0] > 127 {
 				heard = romanise(fold(heard)) // थंडा for ठंडा: by ear they are one
 			}
-			more := l.sound[hiLatn][sound(hiLatn, heard)]
+			more := l.ear[hiLatn]().sound[sound(hiLatn, heard)]
 			r.ids[i] = append(r.ids[i][:len(r.ids[i]):len(r.ids[i])], more...)
 			found = found || len(more) > 0
 		}
@@ -214,7 +225,7 @@ func (r *reader) lookNear() {
 			continue
 		}
 		if found && r.rank[hiLatn] <= 1 && len(t.text) <= 4 && bones(t.text) == t.text {
-			r.ids[i] = append(r.ids[i][:len(r.ids[i]):len(r.ids[i])], l.bones[t.text]...)
+			r.ids[i] = append(r.ids[i][:len(r.ids[i]):len(r.ids[i])], l.ear[hiLatn]().bones[t.text]...)
 		}
 		if found {
 			continue
@@ -231,7 +242,7 @@ func (r *reader) lookNear() {
 			if lang == hi || lang == en || t.text[0] > 127 || !r.home(lang) {
 				continue
 			}
-			for _, id := range l.sound[lang][sound(lang, t.text)] {
+			for _, id := range l.ear[lang]().sound[sound(lang, t.text)] {
 				if d := len(l.spelled[id]) - len(t.text); d >= -2 && d <= 2 { // "pattes" is no "pas"
 					r.ids[i] = append(r.ids[i], id)
 					r.near[i] = true
@@ -245,7 +256,7 @@ func (r *reader) lookNear() {
 			continue
 		}
 		if r.rank[hiLatn] <= 1 && len(t.text) <= 4 && bones(t.text) == t.text {
-			if ids := l.bones[t.text]; len(ids) > 0 {
+			if ids := l.ear[hiLatn]().bones[t.text]; len(ids) > 0 {
 				r.ids[i], r.near[i] = ids, true
 				continue
 			}
@@ -273,67 +284,6 @@ func (r *reader) lookNear() {
 // the chat's. A word of a third language must be typed right to count.
 func (r *reader) home(t tongue) bool {
 	return r.rank[t] == 0 || folders[t] == r.lang || (t == hi || t == hiLatn) && (r.lang == "hi" || r.lang == "hi-Latn")
-}
-
-// closest keeps a near word only when every equally near word of the same
-// language says the same.
-func (r *reader) closest(w string) []int32 {
-	l := r.lex
-	prefix := l.verbPrefix(w)
-	var buf [16]int32
-	ids := l.near.find(w, buf[:0], func(id int32) bool {
-		if len(l.senses[id]) == 0 {
-			return false
-		}
-		for _, e := range l.senses[id] {
-			if dimension(e.sense) == "harm" && l.spelled[id][0] != w[0] {
-				return false // "rounded" is no wound
-			}
-			if e.tongue == sw && !rootNear(w, l.spelled[id], prefix) {
-				continue
-			}
-			if r.home(e.tongue) {
-				return true
-			}
-		}
-		return false
-	})
-	if len(ids) == 0 {
-		return nil
-	}
-	rank := int(tongues)
-	for _, id := range ids {
-		for _, e := range l.senses[id] {
-			rank = min(rank, r.rank[e.tongue])
-		}
-	}
-	said := map[string][]int32{}
-	for _, id := range ids {
-		for _, e := range l.senses[id] {
-			if r.rank[e.tongue] == rank && e.sense != "filler" {
-				said[e.sense] = append(said[e.sense], id)
-			}
-		}
-	}
-	if len(said) == 1 {
-		for _, out := range said {
-			return out
-		}
-	}
-	// several senses: the one that answers the question, if its opposite is not
-	// among them
-	var best []int32
-	n := 0
-	for sense, out := range said {
-		if dimension(sense) != "" && (dimension(sense) == r.asked || sense == actOf(r.asked)) {
-			best = out
-			n++
-		}
-	}
-	if n == 1 {
-		return best
-	}
-	return nil
 }
 
 // swahiliSlip allows one letter wrong in a longer Swahili verb.

@@ -18,12 +18,12 @@ type nearWord struct {
 	text []rune
 }
 
-func newNearest(spelled []string, used [][tongues]bool) nearest {
+func newNearest(spelled []string, ids []int32) nearest {
 	var n nearest
 	var many [len(n.byLen)]int
 	total := 0
-	for id, w := range spelled {
-		if k := utf8.RuneCountInString(w); k >= 3 && k < len(many) && used[id] != ([tongues]bool{}) {
+	for _, id := range ids {
+		if k := utf8.RuneCountInString(spelled[id]); k >= 3 && k < len(many) {
 			many[k]++
 			total += k
 		}
@@ -32,17 +32,17 @@ func newNearest(spelled []string, used [][tongues]bool) nearest {
 		n.byLen[k] = make([]nearWord, 0, many[k])
 	}
 	all := make([]rune, 0, total)
-	for id, w := range spelled {
-		k := utf8.RuneCountInString(w)
-		if k < 3 || k >= len(many) || used[id] == ([tongues]bool{}) {
+	for _, id := range ids {
+		k := utf8.RuneCountInString(spelled[id])
+		if k < 3 || k >= len(many) {
 			continue
 		}
 		at := len(all)
-		for _, r := range w {
+		for _, r := range spelled[id] {
 			all = append(all, r)
 		}
 		rs := all[at:len(all):len(all)]
-		n.byLen[k] = append(n.byLen[k], nearWord{int32(id), letters(rs), rs})
+		n.byLen[k] = append(n.byLen[k], nearWord{id, letters(rs), rs})
 	}
 	return n
 }
@@ -55,18 +55,22 @@ func letters(rs []rune) uint64 {
 	return s
 }
 
-// find appends to out the ids of all words at the least distance from w.
-func (n *nearest) find(w string, out []int32, fits func(int32) bool) []int32 {
+// reach is how many slips a word may hold: two from nine letters up.
+func reach(w string) int {
+	if utf8.RuneCountInString(w) >= 9 {
+		return 2
+	}
+	return 1
+}
+
+// find gives the ids of all words at the least distance from w, most slips at the
+// most, and that distance.
+func (n *nearest) find(w string, most int, fits func(int32) bool) (out []int32, least int) {
 	rs := []rune(w)
 	if len(rs) < 3 || len(rs) > 24 {
-		return out
-	}
-	most := 1
-	if len(rs) >= 9 {
-		most = 2
+		return nil, most
 	}
 	set := letters(rs)
-	start := len(out)
 	for length := max(3, len(rs)-most); length <= min(len(rs)+most, len(n.byLen)-1); length++ {
 		for i := range n.byLen[length] {
 			c := &n.byLen[length][i]
@@ -79,12 +83,12 @@ func (n *nearest) find(w string, out []int32, fits func(int32) bool) []int32 {
 			}
 			if d < most {
 				most = d
-				out = out[:start]
+				out = out[:0]
 			}
 			out = append(out, c.id)
 		}
 	}
-	return out
+	return out, most
 }
 
 // slips counts typing slips (a letter left out, put in, changed, or two swapped)

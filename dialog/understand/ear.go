@@ -1,0 +1,138 @@
+package understand
+
+import "slices"
+
+// ear finds the words of one tongue when they are not typed as they are filed: by
+// sound, by consonants (Hindi in Latin letters only), by nearness. It is made when
+// the first such word comes.
+type ear struct {
+	sound map[string][]int32
+	bones map[string][]int32
+	near  nearest
+}
+
+func (l *lexicon) listen(t tongue) *ear {
+	used := make([]bool, len(l.spelled)) // by the tongue, also inside phrases
+	var alone []int32                    // those with a sense of their own
+	for id, es := range l.senses {
+		for _, e := range es {
+			if e.tongue == t {
+				used[id] = true
+				alone = append(alone, int32(id))
+				break
+			}
+		}
+	}
+	for _, p := range l.said {
+		if p.entry.tongue != t {
+			continue
+		}
+		for _, id := range p.words {
+			if id != gap {
+				used[id] = true
+			}
+		}
+	}
+	var e ear
+	e.near = newNearest(l.spelled, alone)
+	if t == hi || t == en {
+		return &e // no rules of sound
+	}
+	e.sound = l.keyed(used, func(w string) string { return sound(t, w) })
+	if t == hiLatn {
+		e.bones = l.keyed(used, func(w string) string {
+			if k := bones(w); len(k) >= 2 {
+				return k
+			}
+			return ""
+		})
+	}
+	return &e
+}
+
+// keyed files the words in use under a second key; "" leaves a word out.
+func (l *lexicon) keyed(used []bool, key func(w string) string) map[string][]int32 {
+	m := map[string][]int32{}
+	var room room[int32]
+	for id, w := range l.spelled {
+		if !used[id] {
+			continue
+		}
+		k := key(w)
+		if k == "" {
+			continue
+		}
+		if ids, ok := m[k]; ok {
+			m[k] = append(ids, int32(id))
+			continue
+		}
+		m[k] = room.keep(int32(id))
+	}
+	return m
+}
+
+// closest keeps a near word only when every equally near word of the same
+// language says the same.
+func (r *reader) closest(w string) []int32 {
+	l := r.lex
+	prefix := l.verbPrefix(w)
+	var buf [16]int32
+	ids, least := buf[:0], reach(w)
+	for t := range everyone {
+		if !r.home(t) {
+			continue
+		}
+		found, d := l.ear[t]().near.find(w, least, func(id int32) bool {
+			for _, e := range l.senses[id] {
+				if dimension(e.sense) == "harm" && l.spelled[id][0] != w[0] {
+					return false // "rounded" is no wound
+				}
+			}
+			return t != sw || rootNear(w, l.spelled[id], prefix)
+		})
+		if len(found) > 0 && d < least {
+			ids, least = ids[:0], d
+		}
+		for _, id := range found {
+			if !slices.Contains(ids, id) {
+				ids = append(ids, id)
+			}
+		}
+	}
+	if len(ids) == 0 {
+		return nil
+	}
+	rank := int(tongues)
+	for _, id := range ids {
+		for _, e := range l.senses[id] {
+			rank = min(rank, r.rank[e.tongue])
+		}
+	}
+	said := map[string][]int32{}
+	for _, id := range ids {
+		for _, e := range l.senses[id] {
+			if r.rank[e.tongue] == rank && e.sense != "filler" {
+				said[e.sense] = append(said[e.sense], id)
+			}
+		}
+	}
+	if len(said) == 1 {
+		for _, out := range said {
+			return out
+		}
+	}
+	// several senses: the one that answers the question, if its opposite is not
+	// among them
+	var best []int32
+	n := 0
+	for sense, out := range said {
+		if dimension(sense) != "" && (dimension(sense) == r.asked || sense == actOf(r.asked)) {
+			best = out
+			n++
+		}
+	}
+	if n == 1 {
+		return best
+	}
+	return nil
+}
