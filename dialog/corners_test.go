@@ -36,6 +36,10 @@ func TestCorners(t *testing.T) {
 	for _, c := range []struct{ where, says, asks, advice, words string }{
 		{"greeted", "Klingon", "language", "", ""},
 		{"greeted", "Klingon / Klingon", "language", "", "English"},
+		{"greeted", "English please", "consent", "", "May I keep"},
+		{"greeted", "naomba Kiswahili tafadhali", "consent", "", "Ninaandika"},
+		{"greeted", "English or Swahili", "language", "", ""},
+		{"greeted", "habari yako / mimi ni mkulima / nina lundo", "consent", "", "Ninaandika"},
 		{"greeted", "help", "language", "", "language"},
 		{"greeted", "menu", "language", "", ""},
 		{"greeted", "officer", "language", "", "code"},

@@ -1,6 +1,7 @@
 package dialog
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 	"time"
@@ -133,6 +134,9 @@ func (x *exchange) languageTold(_ Question, m meaning) bool {
 	tag, ok := findTongue(strings.TrimPrefix(m.text, "say="))
 	if !ok && m.picked {
 		tag, ok = findTongue(strings.TrimPrefix(m.value("say"), "say="))
+	}
+	if !ok && x.s.Talk.Misses >= 2 && x.open.ID == "language" && x.s.Person.Consent == "" {
+		tag, ok = cmp.Or(m.lang, phrases.Fallback), true // the language they write in; they can name another any time
 	}
 	if !ok {
 		return false

@@ -7,6 +7,7 @@ import (
 	"sync"
 	"time"
 	"unicode"
+	"unicode/utf8"
 
 	"golang.org/x/text/unicode/norm"
 )
@@ -127,7 +128,8 @@ var tongues = sync.OnceValue(func() []tongue {
 	return list
 })
 
-// findTongue reads the name of a language, in any of them.
+// findTongue reads the name of a language, in any of them; "English please" names
+// one, "English or Swahili" none.
 func findTongue(line string) (string, bool) {
 	said := strings.ToLower(plain(line))
 	for _, t := range tongues() {
@@ -135,5 +137,17 @@ func findTongue(line string) (string, bool) {
 			return t.tag, true
 		}
 	}
-	return "", false
+	named := ""
+	for _, t := range tongues() {
+		for _, w := range append([]string{t.label}, t.words...) {
+			if utf8.RuneCountInString(w) < 3 || !strings.Contains(" "+bare(line)+" ", " "+bare(w)+" ") {
+				continue
+			}
+			if named != "" && named != t.tag {
+				return "", false
+			}
+			named = t.tag
+		}
+	}
+	return named, named != ""
 }
