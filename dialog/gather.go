@@ -154,6 +154,9 @@ func (x *exchange) warnOf(told []Gathered) {
 }
 
 func (x *exchange) dateTold(q Question, m meaning) bool {
+	if x.tellsFact(m) {
+		return false // "turned it yesterday" names no building day
+	}
 	day := Day(0)
 	if v := m.value("days"); v != "" {
 		n, _ := strconv.Atoi(v)

@@ -33,6 +33,11 @@ func (x *exchange) missed(m meaning) {
 		x.missedFree(m)
 		return
 	}
+	if q.ID == "path" && x.s.Talk.Misses == 2 {
+		x.say("choose_by_asking", nil)
+		x.ask("choose_stuff", 0)
+		return
+	}
 	switch {
 	case len(m.guess) > 0 && x.s.Talk.Misses < 3:
 		x.say("not_sure", nil)
