@@ -28,6 +28,9 @@ func (r *reader) lookUp() {
 				continue
 			}
 		}
+		if base, has := strings.CutSuffix(t.text, "ni"); has && len(base) >= 4 {
+			r.ids[i] = append(r.ids[i], r.lex.place(base)...) // "lundoni": in the heap
+		}
 		if len(r.ids[i]) > 0 {
 			continue
 		}
@@ -50,9 +53,6 @@ func (r *reader) lookUp() {
 		}
 		if len(r.ids[i]) == 0 && r.parsed[i].entries == nil && len(t.text) >= 5 && strings.HasSuffix(t.text, "in") {
 			r.ids[i] = r.lex.exact(t.text+"g", t.text+"g", nil) // burnin
-		}
-		if base, has := strings.CutSuffix(t.text, "ni"); has && len(base) >= 4 && len(r.ids[i]) == 0 && r.parsed[i].entries == nil {
-			r.ids[i] = r.lex.place(base) // "lundoni": in the heap
 		}
 		if len(r.ids[i]) == 0 && r.parsed[i].entries == nil {
 			if ids := r.lex.single[single(t.text)]; len(ids) > 0 {

@@ -271,7 +271,7 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		}
 		return ""
 	case "water":
-		if asked == "moisture" && s.neg && s.tongue == sw && s.grade == strongly {
+		if asked == "moisture" && s.neg && s.tongue == sw && i+1 < len(c.signs) && c.signs[i+1].sense == "very" {
 			return notWet // "si maji sana"
 		}
 		if asked == "moisture" && !c.hasDim("moisture") && c.has("body") && !s.neg && !c.has("not", "no") {
