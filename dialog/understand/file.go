@@ -10,13 +10,14 @@ import (
 // filing is a lexicon while its tables are read, and what is only then of use.
 type filing struct {
 	*lexicon
-	bare    []int32 // by word: the word without accents; unasked until it was asked for
-	roman   []int32 // by word: the Hindi word in Latin letters; likewise
+	bare    *[]int32 // by word: the word without accents; unasked until it was asked for
+	roman   *[]int32 // by word: the Hindi word in Latin letters; likewise
 	entries room[entry]
 	ids     room[int32]
 	opens   room[opening]
 	cut     []string // the words of the form in hand
 	one     []int32  // their ids
+	two     []int32  // their ids, written another way
 }
 
 const unasked = -1
@@ -25,7 +26,7 @@ func newFiling() *filing {
 	const words = 5 << 13 // about as many as the tables make; only saves growing
 	return &filing{lexicon: &lexicon{id: make(map[string]int32, words), spelled: make([]string, 0, words),
 		senses: make([][]entry, 0, words), phrases: make([][]opening, 0, words), said: make([]phrase, 0, words), roots: map[string][]entry{}},
-		bare: make([]int32, 0, words), roman: make([]int32, 0, words)}
+		bare: new([]int32), roman: new([]int32)}
 }
 
 // room keeps short lists side by side in large blocks: most words have one sense
@@ -82,27 +83,42 @@ func sense(t tongue, s string) (entry, error) {
 // without its accents, and Hindi also in Latin letters, as it sounds.
 func (l *filing) file(e entry, form string) {
 	l.cut = tokens0(l.cut[:0], form)
-	l.put(e, l.each(l.word))
-	if !ascii(form) {
-		l.put(e, l.each(l.unaccented))
-	}
-	if e.tongue == hi {
-		e.tongue = hiLatn
-		l.put(e, l.each(l.romanised))
-	}
-}
-
-// each gives the ids of the words in hand, written in some way.
-func (l *filing) each(id func(string) int32) []int32 {
 	l.one = l.one[:0]
 	for _, w := range l.cut {
 		if w == ".." {
 			l.one = append(l.one, gap)
 			continue
 		}
-		l.one = append(l.one, id(w))
+		l.one = append(l.one, l.word(w))
 	}
-	return l.one
+	l.put(e, l.one)
+	if e.tongue != hi && !ascii(form) {
+		l.put(e, l.again(l.bare, func(w string) string { return string(plain([]rune(w))) }))
+	}
+	if e.tongue == hi {
+		e.tongue = hiLatn
+		l.put(e, l.again(l.roman, func(w string) string { return romanise(fold(w)) }))
+	}
+}
+
+// again gives the ids of the words in hand written another way; each way of a word
+// is worked out once.
+func (l *filing) again(known *[]int32, write func(string) string) []int32 {
+	l.two = l.two[:0]
+	for i, id := range l.one {
+		if id == gap {
+			l.two = append(l.two, gap)
+			continue
+		}
+		for len(*known) <= int(id) {
+			*known = append(*known, unasked)
+		}
+		if (*known)[id] == unasked {
+			(*known)[id] = l.word(write(l.cut[i]))
+		}
+		l.two = append(l.two, (*known)[id])
+	}
+	return l.two
 }
 
 func (l *filing) word(w string) int32 {
@@ -114,27 +130,7 @@ func (l *filing) word(w string) int32 {
 	l.id[k] = id
 	l.spelled = append(l.spelled, k)
 	l.senses, l.phrases = append(l.senses, nil), append(l.phrases, nil)
-	l.bare, l.roman = append(l.bare, unasked), append(l.roman, unasked)
 	return id
-}
-
-func (l *filing) unaccented(w string) int32 {
-	id := l.word(w)
-	if ascii(w) {
-		return id
-	}
-	if l.bare[id] == unasked {
-		l.bare[id] = l.word(string(plain([]rune(w))))
-	}
-	return l.bare[id]
-}
-
-func (l *filing) romanised(w string) int32 {
-	id := l.word(w)
-	if l.roman[id] == unasked {
-		l.roman[id] = l.word(romanise(fold(w)))
-	}
-	return l.roman[id]
 }
 
 func (l *filing) put(e entry, ids []int32) {

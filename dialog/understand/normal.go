@@ -180,6 +180,9 @@ var latinBases = sync.OnceValue(func() *[0x180][2]uint16 {
 // letter or anusvara, ये or ए.
 func fold(word string) string {
 	smooth := true
+	if word == "" || word[0] < 0xe0 {
+		return word // no Devanagari
+	}
 	for _, r := range word {
 		switch r {
 		case '\u093c', '\u0901', '\u094d', 'ऩ', 'ऱ', 'ऴ', 'य':
