@@ -24,7 +24,7 @@ func (x *exchange) reply(line string, m meaning) bool {
 	}
 	fact := x.tellsFact(m)
 	if c, ok := pickByWords(x.lang(), q, line, fact); ok && !m.no() && m.value("when") == "" && m.value("ask") == "" &&
-		(!fact || aside(q) && (len(strings.Fields(line)) <= 3 || x.outOfPlace(m))) {
+		(!fact || aside(q) && (len(strings.Fields(line)) <= 3 || x.outOfPlace(m) || x.choosesWay(q, m))) {
 		x.pick(q, c)
 		return true
 	}
@@ -45,6 +45,12 @@ func (x *exchange) reply(line string, m meaning) bool {
 // words ("hot heap") win over a report they resemble.
 func aside(q Question) bool {
 	return !slices.ContainsFunc(q.Choices, func(c Choice) bool { return isFact(c.Means) })
+}
+
+// choosesWay says that a line under the question of the way speaks of no heap that
+// stands: "I want to make a hot heap" reports no hot stick.
+func (x *exchange) choosesWay(q Question, m meaning) bool {
+	return q.ID == "path" && len(x.s.Active()) == 0 && m.value("did") == "" && m.value("have") == ""
 }
 
 // outOfPlace says that the reports of a message fit no heap there is.

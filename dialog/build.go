@@ -229,6 +229,9 @@ func (x *exchange) sizeTold(q Question, m meaning) bool {
 		x.goOn()
 		return true
 	}
+	if m.value("have") != "" {
+		return false // baskets are no sides
+	}
 	dims, ok := x.sides(m)
 	unknown := m.value("size") == "unknown" || m.has("when=skip") || !ok && x.s.Talk.Misses >= 2 && !x.tellsFact(m)
 	if !ok && !unknown {

@@ -61,6 +61,8 @@ func TestCorners(t *testing.T) {
 		{"enrolled", "i dont know", "confirm", "", ""},
 		{"enrolled", "blue / green", "confirm", "", "let me ask"},
 		{"planning", "turned it over yesterday", "date", "", "When was it finished"},
+		{"enrolled", "I want to make a nice big hot heap this time", "have", "", "35 days"},
+		{"heap", "hot / turned it / 20 baskets cow dung and 14 bags straw", "size", "", "start another"},
 		{"enrolled", "old manure / hot heap", "have", "", "35 days"},
 		{"enrolled", "hot heap / cold dung please", "have", "not_proof", "3 to 6 months"},
 		{"enrolled", "old manure / the heap is hot", "hour", "", "has not lost its heat"},
