@@ -1,7 +1,5 @@
 package understand
 
-import "slices"
-
 // sign is a word, phrase or figure with its sense: the text as it is understood,
 // language left behind but for the order of words.
 type sign struct {
@@ -97,66 +95,6 @@ func (r *reader) sign() {
 	r.twoOrGive()
 	r.numbers()
 	r.spans()
-}
-
-// yielding cuts sign s short where a better phrase begins inside it and reaches
-// further: "looks like | a balloon" is "looks | like a balloon", "l'eau | noire" is
-// "l' | eau noire".
-func (r *reader) yielding(i int, s sign) sign {
-	if s.to == i+2 && s.sense == "done" {
-		if x := r.one(i + 1); x.to > s.to+1 && dimension(x.sense) == "did" {
-			s.sense, s.tense, s.to = "already", 0, i+1 // "déjà | fait sortir le gaz"
-		}
-		return s
-	}
-	if s.to < i+2 || s.sense != "filler" && (s.to != i+2 || !article(r.tokens[i].text)) {
-		return s
-	}
-	for j := i + 1; j < s.to; j++ {
-		if x := r.one(j); x.to > s.to && x.to > j+1 && x.sense != "filler" && x.sense != "known" {
-			s.sense, s.tense, s.own, s.value, s.high, s.to = "filler", 0, false, 0, 0, j
-			return s
-		}
-	}
-	return s
-}
-
-func article(w string) bool {
-	switch w {
-	case "the", "a", "of", "el", "la", "los", "las", "un", "una", "de", "l", "le", "les", "une", "d", "du", "des":
-		return true
-	}
-	return false
-}
-
-// topics notes whether worms or the bottle are spoken of at all.
-func (r *reader) topics() {
-	r.worms = r.asked == "worms" || r.asked == "feed"
-	r.bottles = r.asked == "bottle" || r.asked == "shake"
-	for _, ids := range r.ids {
-		for _, id := range ids {
-			for _, e := range r.lex.senses[id] {
-				if r.rank[e.tongue] > 1 {
-					continue
-				}
-				r.worms = r.worms || e.sense == "worm" || e.sense == "bed"
-				r.bottles = r.bottles || e.sense == "bottle" || e.sense == "cap" || e.sense == "starter"
-			}
-		}
-	}
-}
-
-// beside says whether a phrase is about a thing nobody speaks of: "on the sides" is
-// of worms only where there are worms.
-func (r *reader) beside(e *entry) bool {
-	if e.own {
-		return false
-	}
-	switch e.sense {
-	case "seen=worms_escaping", "seen=worms_dead":
-		return !r.worms
-	}
-	return dimension(e.sense) == "bottle" && !r.bottles
 }
 
 // spans reads "in two days", "after 3 hours", "dans deux jours" as a time to come.
@@ -268,14 +206,6 @@ func (r *reader) one(i int) sign {
 	return s
 }
 
-// suits says whether a sense is of the kind that was asked for, and another is not.
-func (r *reader) suits(e *entry, other string) bool {
-	if r.asked == "" || dimension(other) == r.asked || e.sense == other {
-		return false
-	}
-	return (dimension(e.sense) == r.asked || e.sense == "sharp" && r.asked == "smell") && (quality(other) || other == "very")
-}
-
 // halfAhead: "saco y medio" is a sack and a half, "saco el palo" is a verb.
 func (r *reader) halfAhead(i int) bool {
 	return i+1 < len(r.tokens) && r.tokens[i].text == "y" && (r.tokens[i+1].text == "medio" || r.tokens[i+1].text == "media")
@@ -288,63 +218,6 @@ func idle(sense string) bool {
 	switch sense {
 	case "known", "filler", "foreign", "material=weeds", "material=worms", "material=ash", "material=compost":
 		return true
-	}
-	return false
-}
-
-// match follows the words of a phrase from token j. One filler ("the", "very") may
-// stand between two words of a phrase.
-func (r *reader) match(j int, words []int32) (end int, ok bool) {
-	if len(words) == 0 {
-		return j, true
-	}
-	if words[0] == gap {
-		for skip := 0; skip <= 3 && j+skip < len(r.tokens); skip++ {
-			if e, ok := r.match(j+skip, words[1:]); ok {
-				return e, true
-			}
-			if r.tokens[j+skip].kind == mark {
-				return 0, false
-			}
-		}
-		return 0, false
-	}
-	if j >= len(r.tokens) || r.tokens[j].kind == mark && r.tokens[j].text != "'" && r.tokens[j].text != "-" {
-		return 0, false
-	}
-	if r.is(j, words[0]) {
-		return r.match(j+1, words[1:])
-	}
-	if (r.tokens[j].kind == mark || r.skippable(j)) && j+1 < len(r.tokens) && r.is(j+1, words[0]) {
-		return r.match(j+2, words[1:])
-	}
-	return 0, false
-}
-
-// is says whether token j is a word of a phrase, as typed or by ear.
-func (r *reader) is(j int, id int32) bool {
-	return slices.Contains(r.ids[j], id) || slices.Contains(r.hears(j), id)
-}
-
-func (r *reader) hears(j int) []int32 {
-	if r.heard == nil {
-		return nil
-	}
-	return r.heard[j]
-}
-
-// follows says whether a word stands at token j or, past one filler, after it.
-func (r *reader) follows(j int, id int32) bool {
-	return j < len(r.ids) && r.is(j, id) || j+1 < len(r.ids) && r.is(j+1, id)
-}
-
-func (r *reader) skippable(j int) bool {
-	for _, id := range r.ids[j] {
-		for _, e := range r.lex.senses[id] {
-			if e.sense == "filler" && (r.rank[e.tongue] == 0 || r.home(e.tongue)) {
-				return true
-			}
-		}
 	}
 	return false
 }

@@ -1,5 +1,13 @@
 package understand
 
+// scope says what a quality in a clause may be about, for want of a thing named
+// beside it: the thing spoken of, or the thing asked about.
+type scope struct {
+	heap, smell, bottle, worm, stick bool
+	wet                              bool // a word for wet or dry counts
+	here, about                      topic
+}
+
 // value is the code that sign i states, or "" when it states nothing by itself.
 func (r *reader) value(c *clause, i int, here, about topic) string {
 	s := &c.signs[i]
@@ -13,164 +21,13 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		heap, smell, stick = true, true, true
 	}
 	wet := r.correcting || here.heap || asked == "moisture" || asked == "stick" && (c.hasDim("stick") || about.stick) || c.has("damp", "bed") || about.heap && !here.bottle || here.worm || asked == "worms" && c.has("inside")
+	in := scope{heap: heap, smell: smell, bottle: bottle, worm: worm, stick: stick, wet: wet, here: here, about: about}
+	for _, read := range [...]func(*clause, int, scope) (string, bool){r.warmth, r.wetness, r.scent} {
+		if code, ok := read(c, i, in); ok {
+			return code
+		}
+	}
 	switch s.sense {
-	case "stick=hot":
-		if c.has("seen=ash") || !stick && !s.own {
-			return ""
-		}
-		switch {
-		case s.neg && s.grade == strongly:
-			return "stick=warm"
-		case s.neg && s.grade == notAtAll:
-			return "stick=cold"
-		case s.neg:
-			return notHot
-		case s.grade == slightly:
-			return "stick=warm"
-		}
-		return "stick=hot"
-	case "stick=warm":
-		if !stick && !s.own {
-			return ""
-		}
-		if s.neg {
-			return "stick=cold"
-		}
-		return "stick=warm"
-	case "stick=cold":
-		if !stick && !s.own {
-			return ""
-		}
-		if s.neg {
-			return notCold
-		}
-		return "stick=cold"
-	case "heat", "joto":
-		if !stick || s.sense == "heat" && c.has("stick=cold", "stick=warm") {
-			return ""
-		}
-		switch {
-		case (s.hindi() || s.tongue == sw) && !s.neg && c.has("finish"):
-			return "stick=cold" // "garmi bilkul khatam"
-		case s.neg && s.grade == strongly:
-			return "stick=warm"
-		case s.neg:
-			return "stick=cold"
-		case s.grade == slightly:
-			return "stick=warm"
-		case s.grade == strongly || s.grade == notAtAll:
-			return "stick=hot"
-		case s.sense == "heat":
-			return "stick=hot"
-		}
-		return ""
-	case "moto": // Swahili: hot, and fire
-		if s.neg {
-			if !stick {
-				return ""
-			}
-			switch s.grade {
-			case strongly:
-				return "stick=warm"
-			case notAtAll:
-				return "stick=cold"
-			}
-			return notHot
-		}
-		if i > 0 && c.signs[i-1].sense == "hold" && c.signs[i-1].tense&past != 0 {
-			return "" // limeshika moto: it caught fire
-		}
-		if c.has("give") || i > 0 && c.signs[i-1].sense == "have" {
-			return ""
-		}
-		if stick {
-			if s.grade == slightly {
-				return "stick=warm"
-			}
-			return "stick=hot"
-		}
-		return ""
-	case "poa":
-		if s.tense != 0 || here.heap {
-			if stick || here.heap {
-				if s.neg {
-					return notCold
-				}
-				return "stick=cold"
-			}
-		}
-		return ""
-	case "fireglyph":
-		if asked == "stick" {
-			return "stick=hot"
-		}
-		return ""
-	case "hold":
-		if (asked == "stick" || c.has("stick")) && (c.cant || c.has("couldnt")) {
-			return "stick=hot" // could not touch it
-		}
-		return ""
-	case "burn":
-		if !s.neg && !s.self && !here.heap && (asked == "stick" || c.has("stick")) && !c.has("body", "me", "person") && s.tense&(present|ongoing|imperfect) != 0 {
-			return "stick=hot" // el palo quema, ça brûle
-		}
-		return ""
-	case "burning":
-		if s.neg {
-			return ""
-		}
-		if stick && (asked == "stick" || c.has("stick")) {
-			return "stick=hot"
-		}
-		return ""
-	case "moisture=dry":
-		if c.has("seen=worms_dead", "die") && !here.heap {
-			return "" // "केंचुए सूख कर मर रहे"
-		}
-		if !wet && !s.own {
-			return ""
-		}
-		if s.neg {
-			return notDry
-		}
-		return s.sense
-	case "moisture=wet":
-		if !wet && !s.own && !(bottle && s.hindi()) {
-			return ""
-		}
-		if s.neg {
-			return notWet
-		}
-		if bottle && !here.heap && s.hindi() && s.to > s.from+1 {
-			return "bottle=leaking" // "बोतल से पानी रिस रहा है"
-		}
-		return s.sense
-	case "moisture=right":
-		if !wet && !s.own {
-			return ""
-		}
-		if s.neg {
-			return ""
-		}
-		if s.grade == strongly {
-			return "moisture=wet"
-		}
-		return s.sense
-	case "dust":
-		if asked == "moisture" && len(c.signs) <= 3 && !c.has("eye", "body", "breathe", "not") {
-			return "moisture=dry" // squeezed: "just dust"
-		}
-		return ""
-	case "damp":
-		switch {
-		case s.neg || s.grade == notAtAll:
-			return "moisture=dry"
-		case s.grade == strongly:
-			return "moisture=wet"
-		case c.has("good", "enough"):
-			return "moisture=right"
-		}
-		return ""
 	case "good":
 		if s.neg || c.has("heat") {
 			return ""
@@ -192,26 +49,6 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 			return "moisture=right"
 		}
 		return ""
-	case "sharp": // stings the nose, unless a smell is named
-		if s.neg || !smell && !s.own || c.hasDim("smell") || c.has("bad", "good", "burnt") {
-			return ""
-		}
-		return "smell=ammonia"
-	case "bad":
-		if s.neg || !smell {
-			return ""
-		}
-		return "smell=rotten"
-	case "smell=none":
-		if s.neg || !smell && !s.own {
-			return ""
-		}
-		return s.sense
-	case "smell":
-		if s.neg && !c.hasDim("smell") && !c.has("bad", "good", "burnt") {
-			return "smell=none"
-		}
-		return ""
 	case "nothing":
 		switch {
 		case here.smell || asked == "smell" && len(c.signs) <= 4:
@@ -227,37 +64,12 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 			return "bottle=flat"
 		}
 		return ""
-	case "drop":
-		if !wet {
-			return ""
-		}
-		n := i - 1
-		for n > 0 && n >= i-2 && c.signs[n].sense != "num" {
-			n-- // "two small drops"
-		}
-		switch {
-		case s.neg || n >= 0 && c.signs[n].sense == "num" && c.signs[n].value == 0:
-			return "moisture=dry"
-		case n >= 0 && c.signs[n].sense == "num" && c.signs[n].high <= 6, i+1 < len(c.signs) && c.signs[i+1].sense == "num" && c.signs[i+1].high <= 6:
-			return "moisture=right"
-		}
-		return ""
 	case "body":
 		switch {
 		case asked == "stick" && (c.cant || c.has("couldnt")) && !c.hasDim("stick") && !c.hasHarm():
 			return "stick=hot" // the hand cannot stay on it
 		case (asked == "smell" || here.smell) && r.names(s, "nose", "nariz", "narices", "nez") && (c.hasAct() || c.has("hold") || r.closes(c)) && !c.hasDim("smell"):
 			return "smell=rotten" // I had to cover my nose
-		}
-		return ""
-	case "eye":
-		if asked == "smell" && !c.hasDim("smell") && !c.hasDim("harm") && !c.has("get", "dust", "liquid") {
-			return "smell=ammonia" // it makes the eyes water
-		}
-		return ""
-	case "squeeze":
-		if c.has("rag", "cloth") && (asked == "moisture" || here.heap) && !s.neg && !c.hasDim("moisture") {
-			return "moisture=right" // like a wrung cloth
 		}
 		return ""
 	case "size":
@@ -268,25 +80,6 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 	case "liquid":
 		if bottle && !s.neg && !c.has("me") && (c.has("goout", "come", "leave", "takeout") || r.comesOut(c)) {
 			return "bottle=leaking"
-		}
-		return ""
-	case "water":
-		if asked == "moisture" && s.neg && s.tongue == sw && i+1 < len(c.signs) && c.signs[i+1].sense == "very" {
-			return notWet // "si maji sana"
-		}
-		if asked == "moisture" && !c.hasDim("moisture") && c.has("body") && !s.neg && !c.has("not", "no") {
-			return "moisture=wet" // water all over my hand
-		}
-		if asked == "moisture" && !c.hasDim("moisture") && c.has("takeout", "goout", "come", "leave", "seen=worms_escaping", "seen=runoff", "bottle=leaking") || asked == "moisture" && !c.hasDim("moisture") && r.comesOut(c) {
-			if s.neg || c.has("not", "no") {
-				return "moisture=dry"
-			}
-			return "moisture=wet" // squeezed: "water came out between my fingers"
-		}
-		return ""
-	case "takeout", "come":
-		if c.nothingCame(asked, s) {
-			return "moisture=dry" // "hakuna kinachotoka"
 		}
 		return ""
 	case "gas":

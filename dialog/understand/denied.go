@@ -1,0 +1,78 @@
+package understand
+
+// denied says whether a danger is really denied: the "not" stands right beside it,
+// and what is denied is not its ending ("can't stop coughing").
+func (r *reader) denied(c *clause, i int) bool {
+	if c.signs[i].real {
+		return true
+	}
+	if c.has("endless", "stop", "continue") {
+		return false
+	}
+	lo, hi := i-4, i+2
+	for k := max(0, lo); k < len(c.signs) && k <= hi; k++ {
+		switch c.signs[k].sense {
+		case "not", "no", "nor", "neither":
+			return true
+		}
+	}
+	return false
+}
+
+// almost says whether a hurt at sign i was a near miss. Smoke and fire have none.
+func (c *clause) almost(i int) bool {
+	if d := dimension(c.signs[i].sense); d != "harm" && d != "" || c.signs[i].sense == "burning" {
+		return false
+	}
+	for k := max(0, i-2); k < i; k++ {
+		switch c.signs[k].text {
+		case "nearly", "almost", "casi", "presque", "failli", "faillit":
+			return true
+		}
+	}
+	return false
+}
+
+// within says whether a clause places something in something.
+func (r *reader) within(c *clause) bool {
+	for i := range c.signs {
+		if r.names(&c.signs[i], "in", "inside", "within", "en", "dentro", "dans") {
+			return true
+		}
+	}
+	return false
+}
+
+// sameTongue says whether the question word is of the danger's own language:
+// Swahili "je" asks, French "je" is I.
+func (c *clause) sameTongue(sense string, t tongue) bool {
+	for _, s := range c.signs {
+		if s.sense != sense && s.sense != "avoid" {
+			continue
+		}
+		if s.tongue == t || s.tongue == en || (s.tongue == hi || s.tongue == hiLatn) && (t == hi || t == hiLatn) {
+			return true
+		}
+	}
+	return false
+}
+
+// wouldHurt: a Hindi hurt in the subjunctive or as a possibility, "हाथ जल जाए", "जल सकता है".
+func (c *clause) wouldHurt(i int) bool {
+	s := &c.signs[i]
+	if !s.hindi() || dimension(s.sense) != "harm" || i+1 >= len(c.signs) {
+		return false
+	}
+	n := &c.signs[i+1]
+	switch n.sense {
+	case "go", "take", "give", "canq":
+		if n.tense&bare != 0 && i+2 < len(c.signs) {
+			switch c.signs[i+2].text {
+			case "वाला", "वाली", "वाले", "wala", "wali", "wale":
+				return true // "हाथ जला देने वाली"
+			}
+		}
+		return n.sense == "canq" || n.tense&(order|future) != 0 && n.tense&past == 0
+	}
+	return false
+}

@@ -1,0 +1,132 @@
+package understand
+
+// wetness reads how dry or wet the heap is, or the handful that was squeezed.
+func (r *reader) wetness(c *clause, i int, in scope) (code string, ok bool) {
+	s := &c.signs[i]
+	asked := r.asked
+	here := in.here
+	switch s.sense {
+	case "moisture=dry":
+		if c.has("seen=worms_dead", "die") && !here.heap {
+			return "", true // "केंचुए सूख कर मर रहे"
+		}
+		if !in.wet && !s.own {
+			return "", true
+		}
+		if s.neg {
+			return notDry, true
+		}
+		return s.sense, true
+	case "moisture=wet":
+		if !in.wet && !s.own && !(in.bottle && s.hindi()) {
+			return "", true
+		}
+		if s.neg {
+			return notWet, true
+		}
+		if in.bottle && !here.heap && s.hindi() && s.to > s.from+1 {
+			return "bottle=leaking", true // "बोतल से पानी रिस रहा है"
+		}
+		return s.sense, true
+	case "moisture=right":
+		if !in.wet && !s.own {
+			return "", true
+		}
+		if s.neg {
+			return "", true
+		}
+		if s.grade == strongly {
+			return "moisture=wet", true
+		}
+		return s.sense, true
+	case "dust":
+		if asked == "moisture" && len(c.signs) <= 3 && !c.has("eye", "body", "breathe", "not") {
+			return "moisture=dry", true // squeezed: "just dust"
+		}
+		return "", true
+	case "damp":
+		switch {
+		case s.neg || s.grade == notAtAll:
+			return "moisture=dry", true
+		case s.grade == strongly:
+			return "moisture=wet", true
+		case c.has("good", "enough"):
+			return "moisture=right", true
+		}
+		return "", true
+	case "drop":
+		if !in.wet {
+			return "", true
+		}
+		n := i - 1
+		for n > 0 && n >= i-2 && c.signs[n].sense != "num" {
+			n-- // "two small drops"
+		}
+		switch {
+		case s.neg || n >= 0 && c.signs[n].sense == "num" && c.signs[n].value == 0:
+			return "moisture=dry", true
+		case n >= 0 && c.signs[n].sense == "num" && c.signs[n].high <= 6, i+1 < len(c.signs) && c.signs[i+1].sense == "num" && c.signs[i+1].high <= 6:
+			return "moisture=right", true
+		}
+		return "", true
+	case "squeeze":
+		if c.has("rag", "cloth") && (asked == "moisture" || here.heap) && !s.neg && !c.hasDim("moisture") {
+			return "moisture=right", true // like a wrung cloth
+		}
+		return "", true
+	case "water":
+		if asked == "moisture" && s.neg && s.tongue == sw && i+1 < len(c.signs) && c.signs[i+1].sense == "very" {
+			return notWet, true // "si maji sana"
+		}
+		if asked == "moisture" && !c.hasDim("moisture") && c.has("body") && !s.neg && !c.has("not", "no") {
+			return "moisture=wet", true // water all over my hand
+		}
+		if asked == "moisture" && !c.hasDim("moisture") && c.has("takeout", "goout", "come", "leave", "seen=worms_escaping", "seen=runoff", "bottle=leaking") || asked == "moisture" && !c.hasDim("moisture") && r.comesOut(c) {
+			if s.neg || c.has("not", "no") {
+				return "moisture=dry", true
+			}
+			return "moisture=wet", true // squeezed: "water came out between my fingers"
+		}
+		return "", true
+	case "takeout", "come":
+		if c.nothingCame(asked, s) {
+			return "moisture=dry", true // "hakuna kinachotoka"
+		}
+		return "", true
+	}
+	return "", false
+}
+
+// scent reads what it smells of, where no table row says so outright.
+func (r *reader) scent(c *clause, i int, in scope) (code string, ok bool) {
+	s := &c.signs[i]
+	asked := r.asked
+	switch s.sense {
+	case "sharp": // stings the nose, unless a smell is named
+		if s.neg || !in.smell && !s.own || c.hasDim("smell") || c.has("bad", "good", "burnt") {
+			return "", true
+		}
+		return "smell=ammonia", true
+	case "bad":
+		if s.neg || !in.smell {
+			return "", true
+		}
+		return "smell=rotten", true
+	case "smell=none":
+		if s.neg || !in.smell && !s.own {
+			return "", true
+		}
+		return s.sense, true
+	case "smell":
+		if s.neg && !c.hasDim("smell") && !c.has("bad", "good", "burnt") {
+			return "smell=none", true
+		}
+		return "", true
+	case "eye":
+		if asked == "smell" && !c.hasDim("smell") && !c.hasDim("harm") && !c.has("get", "dust", "liquid") {
+			return "smell=ammonia", true // it makes the eyes water
+		}
+		return "", true
+	}
+	return "", false
+}
