@@ -43,7 +43,10 @@ func (db *DB) think(now time.Time, calls []Call) (*ahead, error) {
 	if len(calls) == 1 || cores == 1 {
 		return a, nil
 	}
-	a.thoughts = make([]thought, len(calls))
+	if len(calls) > len(db.paper) {
+		db.paper = make([]thought, len(calls))
+	}
+	a.thoughts = db.paper[:len(calls)]
 	first := make(map[dialog.PersonID]bool, len(calls))
 	for i, c := range calls {
 		p, err := db.known(c)
@@ -102,10 +105,18 @@ func (a *ahead) of(i int, p *page) (answer dialog.Answer, err error, counts bool
 	return t.answer, t.err, !t.asked.any
 }
 
+// paperKept is the most thoughts for which room is kept from one batch to the next,
+// more than the desk takes at once. It saves a tenth of what a message allocates.
+const paperKept = 128
+
 // end waits for thoughts under way and begins no more.
 func (a *ahead) end() {
 	a.next.Store(int64(len(a.thoughts)))
 	a.working.Wait()
+	clear(a.thoughts)
+	if len(a.thoughts) > paperKept {
+		a.db.paper = nil
+	}
 }
 
 // unasked is the register of a thought that came early: it knows nothing yet, and

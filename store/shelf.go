@@ -36,6 +36,7 @@ type shelf struct {
 	chats map[int64]dialog.PersonID
 	order *list.List // of *page, newest first
 	desk  map[dialog.PersonID]*page
+	blank []*page // that nobody holds any more, to be written on again
 }
 
 func newShelf(size int) shelf {
@@ -53,9 +54,19 @@ func (s *shelf) take(id dialog.PersonID) *page {
 		return nil
 	}
 	s.order.MoveToFront(e)
-	p := *e.Value.(*page)
-	s.desk[id] = &p
-	return &p
+	p := s.copyOf(e.Value.(*page))
+	s.desk[id] = p
+	return p
+}
+
+// copyOf saves, with the blank pages, a kilobyte of garbage a message.
+func (s *shelf) copyOf(from *page) *page {
+	p := &page{}
+	if n := len(s.blank); n > 0 {
+		p, s.blank = s.blank[n-1], s.blank[:n-1]
+	}
+	*p = *from
+	return p
 }
 
 // lay puts a page that was read from the file on the desk.
@@ -72,6 +83,10 @@ func (s *shelf) keep() {
 	for id, p := range s.desk {
 		p.fresh, p.told = false, false
 		if e := s.byID[id]; e != nil {
+			if old := e.Value.(*page); len(s.blank) < paperKept {
+				*old = page{}
+				s.blank = append(s.blank, old)
+			}
 			e.Value = p
 			s.order.MoveToFront(e)
 			continue

@@ -47,6 +47,7 @@ type DB struct {
 	count  counter
 	shelf  shelf
 	pouch  pouch
+	paper  []thought                // for thinking ahead
 	gone   map[dialog.PersonID]bool // people of the table leaving
 	broken func(point string) error // tests cut the power here; nil otherwise
 }
