@@ -132,6 +132,9 @@ func (r *reader) kals(cs []clause) {
 				}
 			}
 		}
+		if t == 0 && c.has("if", "whatif") && c.has("weather", "rainword") {
+			t = future // "बारिश न हुई तो कल"
+		}
 		at, sense := k, "tomorrow"
 		if k < 0 {
 			at, sense = p, "later"

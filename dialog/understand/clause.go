@@ -148,11 +148,12 @@ func (r *reader) split() []clause {
 			flush(s.sense)
 		case "correct", "imeant", "isaid":
 			last := s.hindi() && (s.sense == "isaid" || s.sense == "imeant" && described(cur))
+			past := last && described(cur)
 			if !last {
 				flush(",") // Hindi says it last: "garam likha tha", "garam likhna tha"
 			}
 			cur = append(cur, s)
-			if last && s.sense == "imeant" {
+			if past {
 				flush(",")
 			}
 		case "andnow":

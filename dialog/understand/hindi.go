@@ -45,8 +45,8 @@ func (r *reader) hindiTurns() {
 			if i+1 < len(r.signs) && property(r.signs[i+1].sense) != "" {
 				s.sense = "nor" // "न सूखा है न गीला"
 			}
-		case "or":
-			if (s.text == "कि" || s.text == "ki") && r.soMuch(i) {
+		case "or", "filler":
+			if (s.text == "कि" || s.text == "ki") && i > 0 && (quality(r.signs[i-1].sense) || r.signs[i-1].sense == "is" || r.signs[i-1].sense == "was") && r.soMuch(i) {
 				s.sense = "then" // "इतनी गरम कि": so hot that
 			}
 		case "ask=help":

@@ -15,8 +15,8 @@ func (r *reader) swahiliTurns() {
 			if s.text == "kama" && r.likeness(i) {
 				s.sense = "filler"
 				for k := i + 1; k < len(r.signs) && r.tokens[r.signs[k].from].kind != mark; k++ {
-					if act(r.signs[k].sense) {
-						r.signs[k].sense = "filler" // "kama imemwagiwa ndoo": nobody poured
+					if act(r.signs[k].sense) || r.signs[k].sense == "seen=smoke" && !r.smelt(i) {
+						r.signs[k].sense = "filler" // "kama imemwagiwa ndoo", "kama pasi ya mkaa": nobody poured, nothing smokes
 					}
 				}
 			}
@@ -41,6 +41,9 @@ func (r *reader) swahiliTurns() {
 		case "known", "edge", "smell=ammonia", "sharp":
 			if (s.text == "kubwa" || s.text == "mkubwa" || s.text == "juu" || s.text == "kali" || s.text == "mkali") && r.heatBefore(i) {
 				s.sense, s.tense = "very", 0 // "joto liko juu", "joto si kubwa"
+			}
+			if (s.text == "mdogo" || s.text == "dogo") && r.heatBefore(i) {
+				s.sense = "bit"
 			}
 		}
 	}
@@ -169,4 +172,26 @@ func (r *reader) whileDoing(c *clause, k int) bool {
 		felt = felt || i != k && (quality(n.sense) || hurt) && n.tense&unless == 0
 	}
 	return felt || before
+}
+
+// smelt says whether a smell or smoke is spoken of before sign i.
+func (r *reader) smelt(i int) bool {
+	if r.asked == "smell" {
+		return true
+	}
+	for k := i - 1; k >= 0 && r.tokens[r.signs[k].from].kind != mark; k-- {
+		if d := r.signs[k].sense; d == "smell" || dimension(d) == "smell" || d == "sharp" || d == "seen=smoke" {
+			return true
+		}
+	}
+	return !r.heatIn(i)
+}
+
+func (r *reader) heatIn(i int) bool {
+	for k := i - 1; k >= 0; k-- {
+		if s := &r.signs[k]; property(s.sense) == "stick" || s.sense == "burn" {
+			return true
+		}
+	}
+	return false
 }

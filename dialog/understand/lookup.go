@@ -195,6 +195,17 @@ func (r *reader) lookNear() {
 				}
 			}
 		}
+		if r.home(hi) || r.home(hiLatn) {
+			if more := l.forms(t.text, nil); len(more) > 0 {
+				if r.heard == nil {
+					r.heard = make([][]int32, len(r.tokens))
+				}
+				r.heard[i] = more
+			}
+			if base, has := strings.CutSuffix(t.text, "कर"); has && len(base) > 5 && len(r.ids[i]) == 0 {
+				r.ids[i] = l.exact(base, base, nil) // फूटकर: having burst
+			}
+		}
 		own := false // known in the text's own language
 		for _, id := range r.ids[i] {
 			for _, e := range l.senses[id] {
@@ -203,7 +214,7 @@ func (r *reader) lookNear() {
 			own = own || len(l.senses[id]) == 0 && r.rank[hiLatn] > 1
 		}
 		if own {
-			if r.rank[hiLatn] <= 1 && t.text[0] < 128 {
+			if r.home(hiLatn) && t.text[0] < 128 {
 				if r.heard == nil {
 					r.heard = make([][]int32, len(r.tokens))
 				}

@@ -45,6 +45,14 @@ func (r *reader) numbers() {
 				}
 			}
 		}
+		// "चालीस पैंतालीस के बीच"
+		if m.high == v && i < len(in) && in[i].sense == "num" && (m.tongue == hi || m.tongue == hiLatn) {
+			if w, k, ok := r.amount(nil, in[i:]); ok && w > v && i+k < len(in) && in[i+k].sense == "between" {
+				m.high = w
+				m.to = in[i+k].to
+				i += k + 1
+			}
+		}
 		// "saat aath tasla", "mbili tatu": neighbours said one after the other
 		if m.high == v && i < len(in) && in[i].sense == "num" && (m.tongue == hi || m.tongue == hiLatn || m.tongue == sw) && r.asked == "have" {
 			if w, k, ok := r.amount(nil, in[i:]); ok && w == v+1 && k == 1 && v < 20 {
@@ -93,6 +101,9 @@ func (r *reader) amount(before *sign, in []sign) (v float64, n int, ok bool) {
 		}
 		return 0, 0, false
 	case "dozen":
+		if len(in) > 1 && in[0].tongue == sw && in[1].sense == "num" && !in[1].typed && in[1].value < 10 {
+			return dozens(in[1].value, in, 2) // "dazeni moja"
+		}
 		return dozens(1, in, 1)
 	case "one":
 		if len(in) > 1 && in[1].sense == "dozen" {

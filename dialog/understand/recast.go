@@ -79,7 +79,7 @@ func (r *reader) recast(c *clause, n, k int) {
 	case "ok":
 		switch r.asked {
 		case "moisture", "worms", "smell":
-			if k > 0 && r.describes(c.signs[k-1]) {
+			if k > 0 && r.describes(c.signs[k-1]) || c.has("smell", "worm", "damp") {
 				s.sense = "good" // "seems ok"
 			}
 		}

@@ -1,5 +1,7 @@
 package understand
 
+import "strings"
+
 // standing says whether the act of sign i is done, denied, planned, wished or asked.
 func (r *reader) standing(c *clause, i int, last tense) outcome {
 	s := &c.signs[i]
@@ -87,6 +89,9 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 	if c.halfway() && t&(past|participle|bare) != 0 && !c.hasDim("unit") {
 		return planned // half done is still going on
 	}
+	if s.hindi() && neg && t&bare != 0 && c.has("me") && i+1 == len(c.signs) && (strings.HasSuffix(s.text, "ना") || strings.HasSuffix(s.text, "na")) {
+		return refused // "मुझे नहीं पलटना"
+	}
 	switch {
 	case t&unless != 0:
 		return nothing
@@ -112,7 +117,7 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 			return notDone
 		}
 		return done
-	case before("start"):
+	case before("start"), next == "start" && s.hindi():
 		return planned
 	case t&ongoing != 0:
 		switch {

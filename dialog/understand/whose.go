@@ -33,6 +33,9 @@ func (r *reader) foreign(c *clause) bool {
 		return true
 	}
 	for i, s := range c.signs {
+		if s.sense == "mine" && s.hindi() && i > n && i+1 < len(c.signs) && c.signs[i+1].sense == "heap" {
+			return false // "पड़ोसी ने मेरा ढेर पलटा"
+		}
 		if s.sense == "mine" && !(s.from > 0 && r.tokens[s.from-1].text == "kuliko") && // "kuliko langu": than mine
 			i+1 != n && i+2 != n && i != n+1 && i != n+2 {
 			return false
