@@ -106,10 +106,7 @@ func (x *exchange) seen(farmer PersonID) {
 			continue
 		}
 		x.noteFor(to.Person.ID, to.Person.Zone(), 0, AlertSeen{farmer})
-		l := x.letter(to, Relay, "alert_taken", phrases.Args{"Name": x.ownName(), "Farmer": called(s.Person)})
-		if at := daytime(x.now, to.Person.Zone()); to.Person.ZoneName != "" && at.After(x.now) {
-			l.After = at
-		}
+		x.letter(to, Relay, "alert_taken", phrases.Args{"Name": x.ownName(), "Farmer": called(s.Person)}).byDay(x.now, to.Person)
 	}
 }
 

@@ -233,7 +233,7 @@ func (x *exchange) sizeTold(q Question, m meaning) bool {
 		return false // baskets are no sides
 	}
 	dims, ok := x.sides(m)
-	unknown := m.value("size") == "unknown" || m.has("when=skip") || !ok && x.s.Talk.Misses >= 2 && !x.tellsFact(m)
+	unknown := m.value("size") == "unknown" || m.has("when=skip") || m.no() && !ok || !ok && x.s.Talk.Misses >= 2 && !x.tellsFact(m)
 	if !ok && !unknown {
 		return false
 	}

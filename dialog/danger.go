@@ -110,6 +110,30 @@ func (x *exchange) alarm(id HeapID, what string) {
 	}
 }
 
+// overLimit keeps "it is over" from being found in a long story of a new danger.
+const overLimit = 8 // words, our choice
+
+// perilOver hears that smoke or fire is over, soon after it was told: it can come
+// back inside a heap, so the watch goes on, and the officer who was told hears of
+// it. Only an officer's visit takes the danger off the board.
+func (x *exchange) perilOver(line string) bool {
+	burning := func(what string, at time.Time) bool {
+		return (what == "smoke" || what == "fire") && x.now.Sub(at) < 3*24*time.Hour
+	}
+	told := burning(x.s.Person.Peril, x.s.Person.PerilAt) || slices.ContainsFunc(x.s.Active(), func(h Heap) bool { return burning(h.Peril, h.PerilAt) })
+	if !told || len(strings.Fields(line)) > overLimit || strings.ContainsAny(line, "?？") ||
+		!x.lineHolds(line, "words_peril_over") || x.lineHolds(line, "words_peril_again") {
+		return false
+	}
+	x.s.Talk.Misses = 0
+	x.say("peril_over", nil, "smoke_emergency")
+	for _, to := range x.officerStates() {
+		x.letter(to, Relay, "peril_over_told", phrases.Args{"Name": called(x.s.Person), "Text": cut(line, wordsLimit)}).byDay(x.now, to.Person)
+	}
+	x.again()
+	return true
+}
+
 func perilWord(what string) worded {
 	return func(lang string) string { return phrases.Text(lang, "peril_"+what, nil) }
 }

@@ -178,6 +178,13 @@ func daytime(at time.Time, zone *time.Location) time.Time {
 	return at
 }
 
+// byDay holds a letter back until its reader's morning, when their place is known.
+func (l *Letter) byDay(now time.Time, to Person) {
+	if at := daytime(now, to.Zone()); to.ZoneName != "" && at.After(now) {
+		l.After = at
+	}
+}
+
 // Habit is how a person answers reminders: by the hour they came, how many were
 // answered and how long that took.
 type Habit struct {

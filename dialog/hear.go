@@ -37,6 +37,9 @@ func (x *exchange) hear(m Message) {
 		return
 	}
 	said := x.read(line)
+	if x.perilOver(line) {
+		return
+	}
 	if x.danger(said) {
 		return
 	}

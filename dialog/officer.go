@@ -52,6 +52,9 @@ func (x *exchange) staffHears(line string, m Message) bool {
 	if !x.s.Person.staff() {
 		return false
 	}
+	if x.s.Person.Lang == "" && x.s.Talk.Lang == "" {
+		x.s.Talk.Lang = x.read(line).lang // an officer is never asked for a language; "hola" tells it
+	}
 	c, known := understand.Parse(line, x.lang())
 	if _, label := pickOf(x.open, line); label {
 		known = false // the label of a choice wins over a command of the same word

@@ -121,10 +121,7 @@ func (x *exchange) visitAdvice(q Question, m meaning) bool {
 		x.noteFor(q.Who, s.Person.Zone(), q.Heap, RedoOrdered{Cause: "officer"})
 	}
 	if ok && s.Person.Keeper == 0 {
-		l := x.letter(s, Relay, x.signed("visit_told"), phrases.Args{"Name": called(x.s.Person), "Advice": adviceWord(v)})
-		if at := daytime(x.now, s.Person.Zone()); at.After(x.now) {
-			l.After = at
-		}
+		x.letter(s, Relay, x.signed("visit_told"), phrases.Args{"Name": called(x.s.Person), "Advice": adviceWord(v)}).byDay(x.now, s.Person)
 	}
 	x.say("visit_written", nil)
 	return true
