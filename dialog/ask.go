@@ -127,7 +127,12 @@ func labelKey(means string) string {
 
 // keyOf turns a meaning into the tail of a phrase key.
 func keyOf(means string) string {
-	return strings.NewReplacer("=", "_", " ", "_", ":", "_").Replace(means)
+	return strings.Map(func(r rune) rune {
+		if strings.ContainsRune("= :", r) {
+			return '_'
+		}
+		return r
+	}, means)
 }
 
 var yesNo = choose("answer=yes", "answer=no")
