@@ -73,7 +73,7 @@ func (r *reader) bind(c *clause) {
 		}
 		if t < 0 && s.sense != "no" && s.sense != "num" {
 			for k := i - 1; k >= 0; k-- {
-				if s.hindi() && c.signs[k].sense == "" {
+				if s.hindi() && dimension(c.signs[k].sense) == "smell" && k+1 < i && c.signs[k+1].sense == "" {
 					break // "बदबू के मारे खड़ा नहीं रहा जाता": another verb is denied
 				}
 				if c.signs[k].sense == "body" && s.tongue != en {

@@ -45,9 +45,9 @@ func (r *reader) hindiTurns() {
 			if i+1 < len(r.signs) && property(r.signs[i+1].sense) != "" {
 				s.sense = "nor" // "न सूखा है न गीला"
 			}
-		case "or", "filler":
+		case "or", "filler", "do":
 			if (s.text == "कि" || s.text == "ki") && i > 0 && (quality(r.signs[i-1].sense) || r.signs[i-1].sense == "is" || r.signs[i-1].sense == "was") && r.soMuch(i) {
-				s.sense = "then" // "इतनी गरम कि": so hot that
+				s.sense, s.tense = "then", 0 // "इतनी गरम कि": so hot that
 			}
 		case "ask=help":
 			if strings.HasPrefix(s.text, "समझ") || strings.HasPrefix(s.text, "sam") || strings.HasPrefix(s.text, "smj") {

@@ -45,13 +45,9 @@ func (r *reader) numbers() {
 				}
 			}
 		}
-		// "चालीस पैंतालीस के बीच"
-		if m.high == v && i < len(in) && in[i].sense == "num" && (m.tongue == hi || m.tongue == hiLatn) {
-			if w, k, ok := r.amount(nil, in[i:]); ok && w > v && i+k < len(in) && in[i+k].sense == "between" {
-				m.high = w
-				m.to = in[i+k].to
-				i += k + 1
-			}
+		if n := r.between(m, in, i); n > 0 { // "चालीस पैंतालीस के बीच"
+			m.high, m.to = in[i].value, in[i+n-1].to
+			i += n
 		}
 		// "saat aath tasla", "mbili tatu": neighbours said one after the other
 		if m.high == v && i < len(in) && in[i].sense == "num" && (m.tongue == hi || m.tongue == hiLatn || m.tongue == sw) && r.asked == "have" {
@@ -64,6 +60,22 @@ func (r *reader) numbers() {
 		out = append(out, m)
 	}
 	r.signs = out
+}
+
+// between says how many signs at i close a Hindi range begun by m: "पैंतालीस के बीच".
+func (r *reader) between(m sign, in []sign, i int) int {
+	if m.high != m.value || i >= len(in) || in[i].sense != "num" || in[i].value <= m.value || !m.hindi() {
+		return 0
+	}
+	for k := i + 1; k < len(in) && k <= i+2; k++ {
+		if in[k].sense == "between" {
+			return k + 1 - i
+		}
+		if in[k].sense != "filler" {
+			return 0
+		}
+	}
+	return 0
 }
 
 func ranges(s sign, between bool) bool {

@@ -17,7 +17,7 @@ func (r *reader) times(cs []clause, f *finding) {
 			looks := s.sense == "look" || (s.sense == "takeout" || s.sense == "hold") && r.asked == "stick" || s.sense == "squeeze" && r.asked == "moisture"
 			looking = looking || looks && s.tense&ongoing != 0 && !c.hasQuality() && !c.has("was", "past") || looks && (s.tense&future != 0 || s.tense&(bare|present|order) != 0 && (c.will || c.later || c.tomorrow || c.has("now", "after") && !c.hasQuality()))
 		}
-		acted, plan, refusal, wish := c.has("done") && !c.has("not", "will", "tomorrow"), false, false, false
+		acted, plan, refusal, wish := c.has("done") && !c.has("start") && !c.has("not", "will", "tomorrow"), false, false, false
 		for _, d := range f.deeds {
 			if d.clause != k {
 				continue
@@ -97,6 +97,8 @@ func (r *reader) times(cs []clause, f *finding) {
 			when("later")
 		case c.has("after", "while") && c.weathered():
 			when("later") // "when it stops raining"
+		case c.cond && c.tomorrow && c.has("weather", "rainword") && odd <= 1:
+			when("tomorrow") // "बारिश न हुई तो कल"
 		case odd > 0 || c.cond:
 		case c.has("today") && c.has("not", "no") && !r.didNot(c):
 			when("later")
