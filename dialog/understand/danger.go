@@ -70,7 +70,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 			switch {
 			case c.has("smell") || r.asked == "smell" && !person:
 				add("seen=smoke")
-			case c.has("body", "eye") || person && !c.has("heap", "inside"):
+			case c.has("body", "eye") || person && !plant && !c.has("heap", "inside"):
 				add("harm=burn")
 			case plant:
 			case s.own:

@@ -103,7 +103,7 @@ func (r *reader) recast(c *clause, n, k int) {
 			s.sense = "moisture=right"
 		}
 	case "very":
-		if s.text == "bien" && !c.hasQuality() {
+		if (s.text == "bien" || s.text == "well") && !c.hasQuality() {
 			s.sense = "good"
 		}
 	case "or":
