@@ -55,13 +55,13 @@ func (l labelled) row() string {
 }
 
 // The bars are the project's own: right 95 %, wrong 2 %, no danger misread, every
-// language row 92 %. dev_a and dev_c were
+// language row 92 %. All but dev_b were
 // tuned on; dev_b was written first and is only scored.
 func TestCorpora(t *testing.T) {
 	for _, half := range []struct {
 		name         string
 		right, wrong float64
-	}{{"dev_a.jsonl", 0.99, 0.01}, {"dev_b.jsonl", 0.95, 0.03}, {"dev_c_w.jsonl", 0.97, 0.02}} {
+	}{{"dev_a.jsonl", 0.99, 0.01}, {"dev_b.jsonl", 0.95, 0.03}, {"dev_c_w.jsonl", 0.97, 0.02}, {"dev_d_w.jsonl", 0.98, 0.015}} {
 		t.Run(half.name, func(t *testing.T) {
 			type count struct{ n, right, wrong int }
 			rows := map[string]*count{}
