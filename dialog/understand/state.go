@@ -92,6 +92,9 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 		if harm && dimension(code) == "stick" && r.attributed(c, i) {
 			continue // "burnt by the hot compost"
 		}
+		if dimension(code) == "stick" && (c.want || c.will || c.hindiMust()) && c.besideHeap(i) {
+			continue // "I want to make a hot heap"
+		}
 		if harm && dimension(code) == "seen" {
 			continue // "ants bit me": a doer, not a sight
 		}
@@ -206,9 +209,21 @@ func (r *reader) names(s *sign, words ...string) bool {
 // attributed says whether the quality at sign i only describes a noun beside it, with
 // no verb and no degree: "the hot compost".
 func (r *reader) attributed(c *clause, i int) bool {
-	if c.signs[i].grade != plainly || c.has("is", "was") {
-		return false
+	return c.signs[i].grade == plainly && !c.has("is", "was") && c.besideHeap(i)
+}
+
+// hindiMust: an infinitive before "is" says what is to be done: "बनाना है".
+func (c *clause) hindiMust() bool {
+	for i := 1; i < len(c.signs); i++ {
+		if s := &c.signs[i-1]; s.hindi() && s.tense == bare && (s.sense == "make" || dimension(s.sense) == "did") && c.signs[i].sense == "is" {
+			return true
+		}
 	}
+	return false
+}
+
+// besideHeap says whether the quality at sign i stands beside the heap it belongs to.
+func (c *clause) besideHeap(i int) bool {
 	for _, k := range [...]int{i - 1, i + 1} {
 		if k >= 0 && k < len(c.signs) {
 			switch c.signs[k].sense {
