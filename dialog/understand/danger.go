@@ -38,6 +38,9 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 		if s.neg && r.denied(c, i) {
 			continue
 		}
+		if s.tongue == sw && c.cond && i+1 < len(c.signs) && c.signs[i+1].tense&unless != 0 && (c.end == "?" || c.has("how", "what", "normal", "worry", "ask=next", "ask=help")) {
+			continue // "ni hatari moshi ukitoka?"
+		}
 		if c.wouldHurt(i) {
 			continue // "haath jal jaaye": it may, it did not
 		}

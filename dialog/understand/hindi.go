@@ -109,6 +109,8 @@ func (r *reader) nahin(i int) {
 		rest = ""
 	}
 	switch {
+	case before == "" && twice && rest != "not":
+		s.sense = "filler" // "नहीं नहीं, ठंडी है", to something said before
 	case before == "" && (rest == "not" || rest == "nor") && s.sense == "not":
 		if n := r.valueAfter(j + 2); n > 0 && property(r.signs[n].sense) == of && (n+1 == len(r.signs) || r.signs[n+1].sense != "not") {
 			s.sense = "nor"

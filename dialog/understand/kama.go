@@ -11,6 +11,10 @@ func (r *reader) swahiliTurns() {
 			continue
 		}
 		switch s.sense {
+		case "stick=hot":
+			if s.text == "kama" && i > 0 && dimension(r.signs[i-1].sense) == "seen" {
+				s.sense = "filler" // "moshi kama jiko"
+			}
 		case "if":
 			if s.text == "kama" && r.likeness(i) {
 				s.sense = "filler"

@@ -110,7 +110,7 @@ func (r *reader) questions(cs []clause, f *finding) {
 		}
 		switch c.ask {
 		case askWhy:
-			if r.ours(c, true) {
+			if r.ours(c, true) && !(c.has("message") && hasCode(f.danger, "ask=stop")) {
 				add("ask=why")
 			}
 		case askWh, askModal:

@@ -41,7 +41,7 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		case c.has("damp"):
 			return ""
 		case here.worm || asked == "worms" && !here.heap && !here.bottle && !here.smell, about.worm && !here.heap && !here.bottle && !here.smell && r.they(c):
-			if c.hasDim("seen") {
+			if c.sees() {
 				return ""
 			}
 			return "seen=worms_well"
@@ -115,7 +115,7 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		}
 		return "seen=worms_well"
 	}
-	if s.sense == "did=watered" && c.has("weather") && here.heap && !s.neg {
+	if s.sense == "did=watered" && c.has("weather") && here.heap && !s.neg && !s.whom {
 		return "moisture=wet" // the rain watered it
 	}
 	switch dimension(s.sense) {
@@ -150,7 +150,7 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 				return ""
 			}
 		case "seen=sunk":
-			if c.has("animal", "seen=smoke", "smell", "seen=fire") || c.hasDim("animal") {
+			if c.has("animal", "seen=smoke", "smell", "seen=fire", "moto") || c.hasDim("animal") {
 				return "" // a dog sits on it; the smoke has gone down
 			}
 			if !s.own && !heap && asked != "none" && asked != "menu" && asked != "turn" || c.has("heat", "joto", "degree") || c.figure() || (asked == "stick" || asked == "moisture") && !here.heap && c.has("me", "nothing", "water") || c.has("body") && !here.heap {
@@ -236,4 +236,14 @@ func (r *reader) closes(c *clause) bool {
 // nothingCame: squeezed, "nothing that comes out".
 func (c *clause) nothingCame(asked string, s *sign) bool {
 	return asked == "moisture" && s.neg && !c.has("water", "worm") && !c.hasDim("moisture")
+}
+
+// sees says whether a clause holds a sight that is not denied.
+func (c *clause) sees() bool {
+	for i := range c.signs {
+		if s := &c.signs[i]; dimension(s.sense) == "seen" && s.sense != "seen=steam" && !s.neg {
+			return true
+		}
+	}
+	return false
 }

@@ -42,6 +42,8 @@ func (r *reader) warmth(c *clause, i int, in scope) (code string, ok bool) {
 			return "", true
 		}
 		switch {
+		case s.hindi() && !s.neg && s.grade == plainly && c.figure():
+			return "", true // "ताप 55": a figure, not a feel
 		case (s.hindi() || s.tongue == sw) && !s.neg && c.has("finish"):
 			return "stick=cold", true // "garmi bilkul khatam"
 		case s.neg && s.grade == strongly:
@@ -57,6 +59,9 @@ func (r *reader) warmth(c *clause, i int, in scope) (code string, ok bool) {
 		}
 		return "", true
 	case "moto": // Swahili: hot, and fire
+		if c.has("seen=sunk") {
+			return "", true // "moto umepungua": less than it was
+		}
 		if s.neg {
 			if !in.stick {
 				return "", true
