@@ -169,6 +169,7 @@ func TestCorners(t *testing.T) {
 		{"heap", "hot / gibberish foo / bar baz / qux quux", "menu", "", ""},
 		{"heap", "hot / cold", "confirm", "", "What did you mean"},
 		{"heap", "hot / cold / 1", "moisture", "cold_redo", "Cold on day 7"},
+		{"heap", "hot / dry / my cow is ill", "menu", "", ""},
 		{"heap", "hot / dry / 1", "", "too_dry", "Too dry"},
 		{"bottle", "hard", "confirm", "", ""},
 		{"bottle", "hard / 1", "", "pressure_warning", "Gas"},

@@ -29,6 +29,10 @@ func (x *exchange) missed(m meaning) {
 		x.tellNext()
 		return
 	}
+	if q.ID == "doubt" {
+		x.close() // who does not choose speaks of something else
+		q = Question{}
+	}
 	if q.ID == "" {
 		x.missedFree(m)
 		return
