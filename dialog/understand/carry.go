@@ -22,7 +22,7 @@ func (r *reader) hindiVerbs() {
 				p.to = s.to
 				continue
 			}
-			if hindi && (s.text == "ki" || s.text == "की" || s.text == "का" || s.text == "ka") && (strings.HasSuffix(p.text, "ne") || strings.HasSuffix(p.text, "ने")) && p.to == s.from {
+			if hindi && (s.text == "ki" || s.text == "की" || s.text == "का" || s.text == "ka") && (strings.HasSuffix(p.text, "ne") || strings.HasSuffix(p.text, "ने")) && p.to == s.from && s.to == s.from+1 {
 				s.sense, s.tense = "filler", 0 // "palatne ki": of turning
 			}
 			if hindi && carried {

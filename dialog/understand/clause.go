@@ -142,7 +142,7 @@ func (r *reader) split() []clause {
 			if s.sense == "and" && r.bodyAhead(i+1) {
 				continue // "splashed my face and one eye"
 			}
-			if n := len(cur); s.text == "na" && n > 0 && cur[n-1].pass {
+			if n := len(cur); s.text == "na" && s.tongue == sw && n > 0 && (cur[n-1].pass || dimension(cur[n-1].sense) == "harm" && i+1 < len(r.signs) && r.signs[i+1].sense == "seen=steam") {
 				continue // "ameumwa na nyoka": by
 			}
 			flush(s.sense)

@@ -89,6 +89,10 @@ func (r *reader) nahin(i int) {
 	if !head && !twice {
 		return
 	}
+	if i+1 < len(r.signs) && r.signs[i+1].sense == "only" {
+		s.sense = "filler" // "nahi sirf pani diya": no, only that
+		return
+	}
 	j := r.valueAfter(i + 1)
 	if j < 0 {
 		return

@@ -133,11 +133,11 @@ func (r *reader) hapana(i int) {
 }
 
 func (r *reader) heatBefore(i int) bool {
-	for k := i - 1; k >= 0 && k >= i-3; k-- {
+	for k := i - 1; k >= 0 && k >= i-5; k-- {
 		switch r.signs[k].sense {
 		case "joto", "moto", "heat":
 			return true
-		case "filler", "not", "is", "have":
+		case "filler", "not", "is", "have", "stick", "heap", "inside", "mine":
 		default:
 			return false
 		}
