@@ -1,5 +1,7 @@
 package understand
 
+import "strings"
+
 // actOf is the code that "yes" or "done" means under a question.
 func actOf(asked string) string {
 	switch asked {
@@ -181,6 +183,14 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 			return "did=shook", true
 		}
 		return "did=mixed", true
+	case "did=turned":
+		if r.knocks(s) && !c.has("heap", "compost") && (c.has("stick", "bottle", "liquid", "person", "animal") || c.hasDim("smell") || c.hasDim("animal")) {
+			return "", false // the goat knocked the stick over
+		}
+	case "did=built":
+		if c.hasDim("seen") && !c.has("heap", "compost") {
+			return "", false // "une flamme est montée"
+		}
 	case "did=fed":
 		if c.has("animal", "person") && !worm {
 			return "", false
@@ -230,4 +240,9 @@ func (c *clause) helped(i int) bool {
 		}
 	}
 	return false
+}
+
+// knocks says whether a verb for turning is also one for knocking over and spilling.
+func (r *reader) knocks(s *sign) bool {
+	return strings.HasPrefix(s.text, "renvers") || strings.HasPrefix(s.text, "tumb")
 }

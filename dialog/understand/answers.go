@@ -40,6 +40,9 @@ func (r *reader) answers(cs []clause, f *finding) {
 					break // "शुरू किया": begun
 				}
 				if s.sense == "done" || s.tense&(past|participle) != 0 {
+					if c.has("partly") || c.has("only") && c.has("edge") {
+						break // one side only
+					}
 					if c.has("not") || s.neg {
 						notyet = true
 					} else if c.ask == telling && !c.doubt && !c.cond {
@@ -96,7 +99,7 @@ func (r *reader) answers(cs []clause, f *finding) {
 		}
 	}
 	for _, d := range f.deeds {
-		if d.outcome == notDone && d.code != "" && d.code == own {
+		if d.outcome == notDone && d.code != "" && (d.code == own || d.code == "did=gathered" && r.asked == "have") {
 			notyet = true
 		}
 	}
@@ -188,7 +191,7 @@ func (r *reader) short(cs []clause, f *finding, unsettled bool) []string {
 		case "notyet":
 			denied := false
 			for _, d := range f.deeds {
-				if d.code != "" && d.code != own {
+				if d.code != "" && d.code != own && !(d.code == "did=gathered" && r.asked == "have") {
 					denied = true
 				}
 			}

@@ -201,7 +201,7 @@ func (c *clause) inverted() bool {
 		return true // "is turning necessary"
 	}
 	if quality(next) {
-		return c.has("good", "ok", "normal", "fine", "enough") && next != "good"
+		return c.has("good", "ok", "normal", "fine", "enough", "worry") && next != "good"
 	}
 	return false
 }

@@ -141,6 +141,10 @@ func (r *reader) amount(before *sign, in []sign) (v float64, n int, ok bool) {
 		if in[j].sense == "and" || in[j].sense == "-" {
 			j++
 		}
+		if j == i+1 && j < len(in) && in[j].sense == "one" && in[j].tongue == fr && part >= 20 && part <= 60 && math.Mod(part, 10) == 0 {
+			total, i = total+1, j+1 // soixante et un
+			break
+		}
 		if j >= len(in) || in[j].sense != "num" || in[j].typed {
 			break
 		}

@@ -45,7 +45,7 @@ func (r *reader) questions(cs []clause, f *finding) {
 					add("ask=next")
 				}
 			case "whenq":
-				if c.has("compost") && !c.hasAct() && !c.has("sell") {
+				if c.has("compost") && !c.hasAct() && !c.has("sell") || c.has("use") && !c.hasDim("material") && !c.has("water") {
 					named = true
 					add("ask=status")
 				}
@@ -162,7 +162,7 @@ func (r *reader) journey(c *clause, add func(string), problem bool) bool {
 		add("ask=next")
 		return true
 	case c.has("howmany") && c.has("dayword", "remain", "length") && (c.has("remain", "ready", "compost", "finish") || len(c.signs) <= 3) && !c.hasDeed() && !c.hasDim("moisture"),
-		c.has("how", "what", "which") && c.has("progress") && !c.hasDeed() && !c.hasQuality(),
+		c.has("how", "what", "which", "howmany") && c.has("progress") && !c.hasDeed() && !c.hasQuality(),
 		c.has("which", "what") && c.has("step", "dayword") && !c.hasDeed() && !c.hasQuality() && c.odd == 0 && len(c.signs) <= 6:
 		add("ask=status")
 		return true

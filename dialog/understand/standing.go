@@ -121,6 +121,8 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 		return planned
 	case t&ongoing != 0:
 		switch {
+		case c.has("finish", "done") && !neg && s.tongue == en && !c.has("not", "notyet", "will", "partly"):
+			return done // "sieving is finished"
 		case c.has("didaux") && !neg && s.tongue == en:
 			return done // "did the turning"
 		case before("stop") || next == "stop" || c.has("stop"):
@@ -149,6 +151,9 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 		if t&(present|order) != 0 && t&bare == 0 && !c.has("already", "didaux", "have", "past", "person", "neighbor", "yes") && s.tongue == fr && !(r.several && s.sense == actOf(r.asked) && !c.has("me")) {
 			return wished // "retourne" may be "retourné" without its accent
 		}
+		if t&present != 0 && s.tongue == es && s.endsInO() && c.afterwards(i) {
+			return planned
+		}
 		if t&present != 0 && s.tongue == es && s.endsInO() && !c.has("already", "didaux", "past", "person", "neighbor") {
 			return wished
 		}
@@ -167,7 +172,7 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 				return done
 			}
 			return planned
-		case c.tomorrow || c.later:
+		case c.tomorrow || c.later, t&present != 0 && c.afterwards(i):
 			return planned
 		case neg && t&present != 0 && s.real:
 			return refused
@@ -259,6 +264,17 @@ func (c *clause) hasHarm() bool {
 func (c *clause) jab() bool {
 	for i := range c.signs {
 		if c.signs[i].sense == "while" && (c.signs[i].text == "जब" || c.signs[i].text == "jab" || c.signs[i].text == "jb") {
+			return true
+		}
+	}
+	return false
+}
+
+// afterwards says whether a time to come is named after sign i: "la agito después de
+// cenar".
+func (c *clause) afterwards(i int) bool {
+	for k := i + 1; k < len(c.signs); k++ {
+		if c.signs[k].sense == "after" {
 			return true
 		}
 	}

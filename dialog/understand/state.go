@@ -62,7 +62,7 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 			}
 		}
 	}()
-	weather := c.has("weather", "money") && r.asked != "smell" && !here.heap && !here.bottle && !here.worm && !(r.asked == "moisture" && c.hasDim("moisture"))
+	weather := (c.has("weather") && r.asked != "smell" || c.has("money") && (r.asked == "none" || r.asked == "menu")) && !here.heap && !here.bottle && !here.worm && !(r.asked == "moisture" && c.hasDim("moisture"))
 	harm := c.hasHarm()
 	place, was, now := 0, false, false
 	lead := r.leads(c)

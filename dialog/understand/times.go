@@ -17,7 +17,7 @@ func (r *reader) times(cs []clause, f *finding) {
 			looks := s.sense == "look" || (s.sense == "takeout" || s.sense == "hold") && r.asked == "stick" || s.sense == "squeeze" && r.asked == "moisture"
 			looking = looking || looks && s.tense&ongoing != 0 && !c.hasQuality() && !c.has("was", "past") || looks && (s.tense&future != 0 || s.tense&(bare|present|order) != 0 && (c.will || c.later || c.tomorrow || c.has("now", "after") && !c.hasQuality()))
 		}
-		acted, plan, refusal, wish := c.has("done") && !c.has("start") && !c.has("not", "will", "tomorrow"), false, false, false
+		acted, plan, refusal, wish := c.has("done") && !(c.has("only") && c.has("edge", "partly")) && !c.has("start") && !c.has("not", "will", "tomorrow"), false, false, false
 		for _, d := range f.deeds {
 			if d.clause != k {
 				continue
@@ -70,6 +70,8 @@ func (r *reader) times(cs []clause, f *finding) {
 			}
 			when("later") // begun, not ended
 		case acted || c.doubt:
+		case c.has("only") && c.has("edge") && c.has("done", "do", "finish") && actOf(r.asked) != "":
+			when("later") // "we have only done one side"
 		case c.has("stop") && c.has("partly", "inside", "num") && !stated && actOf(r.asked) != "":
 			when("later") // "stopped midway"
 		case c.halfway() && c.has("only") && c.core() <= 3 && !stated && actOf(r.asked) != "":
@@ -99,6 +101,8 @@ func (r *reader) times(cs []clause, f *finding) {
 			when("later") // "when it stops raining"
 		case c.cond && c.tomorrow && c.has("weather", "rainword") && odd <= 1:
 			when("tomorrow") // "बारिश न हुई तो कल"
+		case c.will && (c.later || c.tomorrow) && odd <= 2 && r.asked != "none" && r.asked != "menu" && !c.has("foreign", "money", "weather", "animal", "person"):
+			when(map[bool]string{true: "tomorrow", false: "later"}[c.tomorrow]) // "will go at dusk"
 		case odd > 0 || c.cond:
 		case c.has("today") && c.has("not", "no") && !r.didNot(c):
 			when("later")

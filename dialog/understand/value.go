@@ -78,7 +78,7 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		}
 		return ""
 	case "liquid":
-		if bottle && !s.neg && !c.has("me") && (c.has("goout", "come", "leave", "takeout") || r.comesOut(c)) {
+		if bottle && !s.neg && !c.has("me") && (c.has("cap") && !c.hasAct() || c.has("goout", "come", "leave", "takeout") || r.comesOut(c)) {
 			return "bottle=leaking"
 		}
 		return ""
@@ -153,7 +153,7 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 			if c.has("animal", "seen=smoke", "smell", "seen=fire", "moto") || c.hasDim("animal") {
 				return "" // a dog sits on it; the smoke has gone down
 			}
-			if !s.own && !heap && asked != "none" && asked != "menu" && asked != "turn" || c.has("heat", "joto", "degree") || c.figure() || (asked == "stick" || asked == "moisture") && !here.heap && c.has("me", "nothing", "water") || c.has("body") && !here.heap {
+			if !s.own && !heap && asked != "none" && asked != "menu" && asked != "turn" || c.has("heat", "joto", "degree") || c.figure() && !r.long(c) || (asked == "stick" || asked == "moisture") && !here.heap && c.has("me", "nothing", "water") || c.has("body") && !here.heap {
 				return ""
 			}
 		}
@@ -242,6 +242,16 @@ func (c *clause) nothingCame(asked string, s *sign) bool {
 func (c *clause) sees() bool {
 	for i := range c.signs {
 		if s := &c.signs[i]; dimension(s.sense) == "seen" && s.sense != "seen=steam" && !s.neg {
+			return true
+		}
+	}
+	return false
+}
+
+// long says whether a clause measures a length.
+func (r *reader) long(c *clause) bool {
+	for _, s := range c.signs {
+		if s.sense == "length" || r.names(&s, "cm", "m", "ft", "inches", "centimetros", "centimetres") {
 			return true
 		}
 	}
