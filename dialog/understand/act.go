@@ -59,7 +59,7 @@ func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) 
 			*last = past // "alinisaidia kugeuza": helped me turn
 		}
 		code, ok := r.meaning(c, i, about)
-		if !ok || off && code != "" && code != "did=gathered" && code != actOf(r.asked) {
+		if !ok || code == "" && c.hasHarm() || off && code != "" && code != "did=gathered" && code != actOf(r.asked) {
 			continue
 		}
 		o := r.standing(c, i, *last)
@@ -232,10 +232,10 @@ func (r *reader) gassy() bool {
 	return false
 }
 
-// helped says whether a Swahili "helped" stands before the infinitive at sign i.
+// helped says whether a Swahili "helped" or "managed" stands before the infinitive at sign i.
 func (c *clause) helped(i int) bool {
 	for k := i - 1; k >= 0 && k >= i-3; k-- {
-		if s := &c.signs[k]; s.sense == "help" && s.tongue == sw && s.tense&past != 0 && !s.neg {
+		if s := &c.signs[k]; s.tongue == sw && !s.neg && (s.sense == "help" && s.tense&past != 0 || s.sense == "able") {
 			return true
 		}
 	}

@@ -52,6 +52,10 @@ func (r *reader) hindiVerbs() {
 					continue
 				}
 			}
+			if hindi && verb && p.tense&bare != 0 && act(p.sense) && p.to == s.from && managed(s.text) {
+				p.tense, p.to = past, s.to // "पलट पाया", "palat saka"
+				continue
+			}
 			if hindi && s.sense == "prog" && verb {
 				p.tense = ongoing
 				p.to = s.to
@@ -148,4 +152,13 @@ func (r *reader) kals(cs []clause) {
 			c.signs[at].sense = "past"
 		}
 	}
+}
+
+// managed: Hindi "could", done unless a not stands by it.
+func managed(w string) bool {
+	switch w {
+	case "पाया", "पाई", "पाए", "पाये", "सका", "सकी", "सके", "paya", "payi", "paye", "saka", "saki", "sake":
+		return true
+	}
+	return false
 }

@@ -53,7 +53,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 		if condAt >= 0 && (i > condAt || hindi) && !(softCond && s.tense&unless == 0) {
 			continue // "what if a snake bites": nothing has happened
 		}
-		if s.tense&(future|unless|order) != 0 && s.tense&(past|present|participle|ongoing) == 0 {
+		if s.tense&(future|unless|order) != 0 && s.tense&(past|present|participle|ongoing) == 0 && !c.made(i) {
 			continue
 		}
 		switch s.sense {
@@ -195,6 +195,10 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 				continue // ammonia burnt my plants
 			}
 			if s.own || person || s.tense != 0 {
+				if s.sense == "harm=cut" && c.has("eye") && !c.has("body") {
+					add("harm=eye") // a splinter in the eye
+					continue
+				}
 				if s.sense == "harm=swallowed" && c.has("dust", "seen=smoke") && !c.has("liquid", "starter", "compost") {
 					add("harm=breath") // swallowed dust
 					continue
@@ -247,4 +251,13 @@ func (r *reader) inHeap(c *clause, i int) bool {
 // intoEye: Swahili "jichoni", into the eye, with something that went or struck there.
 func (c *clause) intoEye(i int) bool {
 	return (c.signs[i].text == "jichoni" || c.signs[i].text == "machoni") && !c.has("canq", "how", "if", "whatif")
+}
+
+// made: Swahili "limenifanya nikohoe", it made me cough.
+func (c *clause) made(i int) bool {
+	if i == 0 || c.signs[i].tongue != sw {
+		return false
+	}
+	p := &c.signs[i-1]
+	return p.sense == "do" && p.tense&past != 0 && p.whom && !p.neg
 }

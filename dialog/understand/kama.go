@@ -19,7 +19,7 @@ func (r *reader) swahiliTurns() {
 			if s.text == "kama" && r.likeness(i) {
 				s.sense = "filler"
 				for k := i + 1; k < len(r.signs) && r.tokens[r.signs[k].from].kind != mark; k++ {
-					if act(r.signs[k].sense) || r.signs[k].sense == "seen=smoke" && !r.smelt(i) {
+					if act(r.signs[k].sense) || r.signs[k].text == "mto" || r.signs[k].sense == "seen=smoke" && !r.smelt(i) {
 						r.signs[k].sense = "filler" // "kama imemwagiwa ndoo", "kama pasi ya mkaa": nobody poured, nothing smokes
 					}
 				}

@@ -114,7 +114,7 @@ func (r *reader) questions(cs []clause, f *finding) {
 				add("ask=why")
 			}
 		case askWh, askModal:
-			if r.ours(c, false) {
+			if r.ours(c, false) && !(c.end != "?" && c.has("what") && c.has("heat", "weather", "stick=hot", "stick=cold") && c.onlyOf("what", "heat", "stick=hot", "stick=cold", "weather", "today", "filler", "very", "one", "dayword")) { // "what a hot day!"
 				add("ask=help")
 			}
 		case askMark:

@@ -97,6 +97,10 @@ func (r *reader) recast(c *clause, n, k int) {
 		if s.text == "mbichi" && r.asked == "moisture" && !c.hasDim("material") {
 			s.sense = "moisture=wet"
 		}
+	case "material=weeds":
+		if c.has("heap") && !r.counted(c, k) && !c.hasAct() {
+			s.sense = "seen=weeds" // weeds on the heap
+		}
 	case "medium":
 		s.sense = "stick=warm"
 		if r.asked == "moisture" {

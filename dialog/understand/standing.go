@@ -145,7 +145,7 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 		if neg {
 			return notDone
 		}
-		if t&present != 0 && s.tongue == fr && c.has("now") && !c.has("already", "didaux", "have", "past") {
+		if t&present != 0 && s.tongue == fr && (c.has("now") || c.afterwards(i)) && !c.has("already", "didaux", "have", "past") {
 			return planned // "je leur donne maintenant"
 		}
 		if t&(present|order) != 0 && t&bare == 0 && !c.has("already", "didaux", "have", "past", "person", "neighbor", "yes") && s.tongue == fr && !(r.several && s.sense == actOf(r.asked) && !c.has("me")) {
@@ -271,10 +271,10 @@ func (c *clause) jab() bool {
 }
 
 // afterwards says whether a time to come is named after sign i: "la agito después de
-// cenar".
+// cenar", "avant de dormir".
 func (c *clause) afterwards(i int) bool {
 	for k := i + 1; k < len(c.signs); k++ {
-		if c.signs[k].sense == "after" {
+		if c.signs[k].sense == "after" || c.signs[k].sense == "before" {
 			return true
 		}
 	}

@@ -78,6 +78,9 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		}
 		return ""
 	case "liquid":
+		if here.heap && !here.bottle && !s.neg && !c.hasAct() && !c.hasDim("seen") && (c.has("bottle=leaking", "edge", "goout", "come", "leave") || r.comesOut(c)) {
+			return "seen=runoff" // juice seeps out below the heap
+		}
 		if bottle && !s.neg && !c.has("me") && (c.has("cap") && !c.hasAct() || c.has("goout", "come", "leave", "takeout") || r.comesOut(c)) {
 			return "bottle=leaking"
 		}

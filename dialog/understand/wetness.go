@@ -46,6 +46,8 @@ func (r *reader) wetness(c *clause, i int, in scope) (code string, ok bool) {
 		return "", true
 	case "damp":
 		switch {
+		case c.scant():
+			return "moisture=dry", true // "नमी बहुत कम"
 		case s.neg || s.grade == notAtAll:
 			return "moisture=dry", true
 		case s.grade == strongly:
@@ -129,4 +131,17 @@ func (r *reader) scent(c *clause, i int, in scope) (code string, ok bool) {
 		return "", true
 	}
 	return "", false
+}
+
+// scant says whether a clause says how little there is.
+func (c *clause) scant() bool {
+	for i := range c.signs {
+		switch c.signs[i].text {
+		case "कम", "kam", "mdogo", "ndogo", "haba", "hafifu":
+			return true
+		case "kidogo":
+			return c.has("very")
+		}
+	}
+	return false
 }
