@@ -165,6 +165,10 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 				add("harm=swallowed")
 			}
 		case "eye":
+			if r.asked != "smell" && !c.has("smell") && r.pains(c) {
+				add("harm=eye")
+				continue
+			}
 			if r.asked != "smell" && c.intoEye(i) {
 				add("harm=eye")
 				break

@@ -76,3 +76,15 @@ func (c *clause) wouldHurt(i int) bool {
 	}
 	return false
 }
+
+// pains says whether a clause tells of pain: eyes that sting, burn, run.
+func (r *reader) pains(c *clause) bool {
+	for i := range c.signs {
+		if !c.signs[i].neg && r.names(&c.signs[i], "sting", "stings", "stinging", "burn", "burns", "burning", "hurt", "hurts", "hurting", "ache", "aching", "pain", "paining", "itch", "itchy", "itching", "sore", "swollen",
+			"arde", "arden", "ardiendo", "ardor", "pica", "pican", "duele", "duelen", "irritado", "irritados", "hinchado", "hinchados",
+			"pique", "piquent", "brule", "brulent", "mal", "irrite", "irrites", "gonfle", "gonfles") {
+			return true
+		}
+	}
+	return false
+}

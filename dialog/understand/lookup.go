@@ -223,7 +223,7 @@ func (r *reader) lookNear() {
 			continue
 		}
 		found := len(r.ids[i]) > 0
-		if r.rank[hiLatn] <= 1 {
+		if r.home(hiLatn) {
 			heard := t.text
 			if heard[0] > 127 {
 				heard = romanise(fold(heard)) // थंडा for ठंडा: by ear they are one

@@ -95,6 +95,12 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 		if dimension(code) == "stick" && (c.want || c.will || c.hindiMust()) && c.besideHeap(i) {
 			continue // "I want to make a hot heap"
 		}
+		if dimension(code) == "seen" && c.has("body") && !here.heap && crawling(code) {
+			continue // ants on my legs
+		}
+		if harm && code == "bottle=burst" && r.names(s, "broken", "cassee", "cassees", "quebrada", "rota") && !c.has("is", "was", "didaux") {
+			continue // stepped on a broken bottle
+		}
 		if harm && dimension(code) == "seen" {
 			continue // "ants bit me": a doer, not a sight
 		}
@@ -231,6 +237,14 @@ func (c *clause) besideHeap(i int) bool {
 				return true
 			}
 		}
+	}
+	return false
+}
+
+func crawling(code string) bool {
+	switch code {
+	case "seen=ants", "seen=termites", "seen=rodents", "seen=flies", "seen=maggots":
+		return true
 	}
 	return false
 }
