@@ -75,7 +75,7 @@ func (r *reader) frame(cs []clause) {
 				c.later = c.later || true
 			}
 		}
-		if c.ask == telling && c.inverted() {
+		if c.ask == telling && (c.inverted() || c.eitherAct()) {
 			c.ask = askModal
 		}
 		if c.end == "if" && c.ask == telling && sentenceAsks(cs, i) {

@@ -233,3 +233,22 @@ func (r *reader) wonders() bool {
 	}
 	return false
 }
+
+// eitherAct: "कुदाल से पलटूँ या फावड़े से", shall I do it this way or that.
+func (c *clause) eitherAct() bool {
+	if !c.has("or") {
+		return false
+	}
+	for i := range c.signs {
+		s := &c.signs[i]
+		if !s.hindi() || !act(s.sense) || s.tense&order == 0 || s.tense&(past|future) != 0 {
+			continue
+		}
+		for _, e := range [...]string{"ूँ", "ूं", "ऊँ", "ऊं", "u", "un", "oon"} {
+			if strings.HasSuffix(s.text, e) {
+				return true
+			}
+		}
+	}
+	return false
+}

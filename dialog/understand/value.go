@@ -162,6 +162,9 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		}
 		return s.sense
 	case "bottle":
+		if s.sense == "bottle=leaking" && asked == "moisture" && c.hasDim("moisture") && s.tongue == sw {
+			return "" // "tone moja limedondoka": the drop was counted
+		}
 		if s.sense == "bottle=leaking" && asked == "moisture" && !here.bottle && !s.neg {
 			return "moisture=wet"
 		}
