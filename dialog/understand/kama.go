@@ -42,6 +42,10 @@ func (r *reader) swahiliTurns() {
 					s.sense = "maybe"
 				}
 			}
+		case "green":
+			if s.text == "mbichi" && r.asked == "moisture" {
+				s.sense = "moisture=wet"
+			}
 		case "known", "edge", "smell=ammonia", "sharp":
 			if (s.text == "kubwa" || s.text == "mkubwa" || s.text == "juu" || s.text == "kali" || s.text == "mkali") && r.heatBefore(i) {
 				s.sense, s.tense = "very", 0 // "joto liko juu", "joto si kubwa"

@@ -144,6 +144,11 @@ func (c *clause) faintly() bool {
 			not = true
 		case "very", "too":
 			very = true
+		case "known":
+			if t := c.signs[i].text; t != "mdogo" && t != "ndogo" && t != "dogo" {
+				return false
+			}
+			faint = true
 		case "filler", "only", "yes":
 		default:
 			return false
