@@ -92,7 +92,8 @@ func (r *reader) bind(c *clause) {
 		}
 		if t >= 0 && c.signs[t].to > c.signs[t].from+1 {
 			switch c.signs[t].text {
-			case "ni", "neither", "nor", "not", "no", "pas", "sin", "sans", "nada", "nadita", "plus", "aucun", "aucune", "cero", "zero", "rien", "ningun", "ninguna", "nunca", "jamas", "jamais", "never", "without", "none":
+			case "ni", "neither", "nor", "not", "no", "pas", "sin", "sans", "nada", "nadita", "plus", "aucun", "aucune", "cero", "zero", "rien", "ningun", "ninguna", "nunca", "jamas", "jamais", "never", "without", "none",
+				"haina", "halina", "hakina", "hakuna", "hamna", "haijapata", "halijapata", "hakijapata", "haitoi", "halitoi", "bila":
 				continue // "no está ni seco ni mojado": the phrase denies already
 			}
 		}

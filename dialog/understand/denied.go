@@ -30,6 +30,12 @@ func (c *clause) almost(i int) bool {
 			return true
 		}
 	}
+	for k := i + 1; k < len(c.signs) && k <= i+3; k++ {
+		switch c.signs[k].text {
+		case "बचा", "बची", "बचे", "bacha", "bachi", "bache": // "हाथ जलते जलते बचा"
+			return c.signs[k].sense != "person" || c.signs[i].tense&present != 0
+		}
+	}
 	return false
 }
 
