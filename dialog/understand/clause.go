@@ -291,12 +291,3 @@ func (r *reader) finished(cur []sign, q sign) bool {
 	}
 	return fact
 }
-
-func described(cur []sign) bool {
-	for i := range cur {
-		if property(cur[i].sense) != "" {
-			return true
-		}
-	}
-	return false
-}

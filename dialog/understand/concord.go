@@ -68,3 +68,42 @@ func (l *lexicon) personal(id int32) bool {
 	}
 	return false
 }
+
+// place finds the Swahili thing that a locative in -ni is made of.
+func (l *lexicon) place(base string) []int32 {
+	id, ok := l.id[base]
+	if !ok {
+		return nil
+	}
+	for _, e := range l.senses[id] {
+		if e.tongue == sw {
+			switch e.sense {
+			case "heap", "bed", "bottle", "layer", "stick", "cap", "starter", "compost":
+				return []int32{id}
+			}
+		}
+	}
+	return nil
+}
+
+// swahiliSlip allows one letter wrong in a longer Swahili verb.
+func (l *lexicon) swahiliSlip(w string) (swVerb, bool) {
+	if len(w) < 7 {
+		return swVerb{}, false
+	}
+	try := make([]byte, 0, len(w)+1)
+	for i := 2; i < len(w); i++ { // a letter too many
+		try = append(append(try[:0], w[:i]...), w[i+1:]...)
+		if v, ok := l.swahiliVerb(string(try)); ok {
+			return v, true
+		}
+	}
+	for i := 2; i < len(w)-1; i++ { // two swapped
+		try = append(try[:0], w...)
+		try[i], try[i+1] = try[i+1], try[i]
+		if v, ok := l.swahiliVerb(string(try)); ok {
+			return v, true
+		}
+	}
+	return swVerb{}, false
+}

@@ -185,21 +185,6 @@ func pastDenied(in []sign, i int) int {
 	return i + 1
 }
 
-// onHead: "mizigo mitatu ya kichwa", with the number between a load and the head that
-// carries it.
-func onHead(in []sign, i int) bool {
-	for k := i + 1; k < len(in) && k <= i+4; k++ {
-		switch in[k].text {
-		case "kichwa", "kichwani", "vichwa", "vichwani":
-			return true
-		}
-		if in[k].sense != "num" && in[k].sense != "filler" && in[k].sense != "one" {
-			return false
-		}
-	}
-	return false
-}
-
 // another says whether sign i stands for one more of the measure before: "two
 // sacks of pulp and one of husk".
 func another(in []sign, i int) bool {

@@ -252,3 +252,12 @@ func (c *clause) eitherAct() bool {
 	}
 	return false
 }
+
+func described(cur []sign) bool {
+	for i := range cur {
+		if property(cur[i].sense) != "" {
+			return true
+		}
+	}
+	return false
+}

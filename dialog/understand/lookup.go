@@ -63,23 +63,6 @@ func (r *reader) lookUp() {
 	}
 }
 
-// place finds the Swahili thing that a locative in -ni is made of.
-func (l *lexicon) place(base string) []int32 {
-	id, ok := l.id[base]
-	if !ok {
-		return nil
-	}
-	for _, e := range l.senses[id] {
-		if e.tongue == sw {
-			switch e.sense {
-			case "heap", "bed", "bottle", "layer", "stick", "cap", "starter", "compost":
-				return []int32{id}
-			}
-		}
-	}
-	return nil
-}
-
 // senseless says whether words occur only inside phrases.
 func (l *lexicon) senseless(ids []int32) bool {
 	for _, id := range ids {
@@ -295,26 +278,4 @@ func (r *reader) lookNear() {
 // the chat's. A word of a third language must be typed right to count.
 func (r *reader) home(t tongue) bool {
 	return r.rank[t] == 0 || folders[t] == r.lang || (t == hi || t == hiLatn) && (r.lang == "hi" || r.lang == "hi-Latn")
-}
-
-// swahiliSlip allows one letter wrong in a longer Swahili verb.
-func (l *lexicon) swahiliSlip(w string) (swVerb, bool) {
-	if len(w) < 7 {
-		return swVerb{}, false
-	}
-	try := make([]byte, 0, len(w)+1)
-	for i := 2; i < len(w); i++ { // a letter too many
-		try = append(append(try[:0], w[:i]...), w[i+1:]...)
-		if v, ok := l.swahiliVerb(string(try)); ok {
-			return v, true
-		}
-	}
-	for i := 2; i < len(w)-1; i++ { // two swapped
-		try = append(try[:0], w...)
-		try[i], try[i+1] = try[i+1], try[i]
-		if v, ok := l.swahiliVerb(string(try)); ok {
-			return v, true
-		}
-	}
-	return swVerb{}, false
 }

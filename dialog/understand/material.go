@@ -215,3 +215,18 @@ func near(in []sign, i int, class string) (value string, n int) {
 	}
 	return "", 0
 }
+
+// onHead: "mizigo mitatu ya kichwa", with the number between a load and the head that
+// carries it.
+func onHead(in []sign, i int) bool {
+	for k := i + 1; k < len(in) && k <= i+4; k++ {
+		switch in[k].text {
+		case "kichwa", "kichwani", "vichwa", "vichwani":
+			return true
+		}
+		if in[k].sense != "num" && in[k].sense != "filler" && in[k].sense != "one" {
+			return false
+		}
+	}
+	return false
+}
