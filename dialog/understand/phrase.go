@@ -111,6 +111,20 @@ func (r *reader) hears(j int) []int32 {
 	return r.heard[j]
 }
 
+// ahead is a sieve for follows: one bit for each word that may stand at token j or
+// after it.
+func (r *reader) ahead(j int) (bits uint64) {
+	for k := j; k <= j+1 && k < len(r.ids); k++ {
+		for _, id := range r.ids[k] {
+			bits |= 1 << (id & 63)
+		}
+		for _, id := range r.hears(k) {
+			bits |= 1 << (id & 63)
+		}
+	}
+	return bits
+}
+
 // follows says whether a word stands at token j or, past one filler, after it.
 func (r *reader) follows(j int, id int32) bool {
 	return j < len(r.ids) && r.is(j, id) || j+1 < len(r.ids) && r.is(j+1, id)
