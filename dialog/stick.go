@@ -3,6 +3,7 @@ package dialog
 import (
 	"warmstick/dialog/compost"
 	"warmstick/dialog/phrases"
+	"warmstick/dialog/understand"
 )
 
 // The heat check: what the stick says is judged by the day it was felt. A cold
@@ -214,6 +215,15 @@ func redoPhrase(x *exchange, q Question) string { return "ask_redo_" + x.cause(x
 
 func (x *exchange) redoTold(q Question, m meaning) bool {
 	h := x.Heap(q.Heap)
+	switch v := x.feltAgain(m); v {
+	case "":
+	case "cold":
+		m.codes = []string{"answer=yes"}
+	default:
+		x.stickTold(h, v, 0, m.day)
+		x.goOn()
+		return true
+	}
 	switch {
 	case m.has("did=built"):
 		x.noteOn(h.ID, m.day, RedoOrdered{Cause: x.cause(h)})
@@ -232,6 +242,16 @@ func (x *exchange) redoTold(q Question, m meaning) bool {
 		return false
 	}
 	return true
+}
+
+// feltAgain is what the stick said, in an answer to "still cold?": "yes, still cold"
+// and "bado baridi" confirm, whatever else their words may mean.
+func (x *exchange) feltAgain(m meaning) string {
+	if m.picked || m.has("did=built") {
+		return ""
+	}
+	told := meaning{codes: understand.Read(m.text, x.lang(), "stick").Codes}
+	return told.value("stick")
 }
 
 func (x *exchange) thirdTold(q Question, m meaning) bool {
