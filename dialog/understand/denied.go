@@ -30,7 +30,7 @@ func (c *clause) almost(i int) bool {
 			return true
 		}
 	}
-	for k := i + 1; k < len(c.signs) && k <= i+3; k++ {
+	for k := i + 1; c.signs[i].hindi() && k < len(c.signs) && k <= i+3; k++ {
 		switch c.signs[k].text {
 		case "बचा", "बची", "बचे", "bacha", "bachi", "bache": // "हाथ जलते जलते बचा"
 			return c.signs[k].sense != "person" || c.signs[i].tense&present != 0
