@@ -97,6 +97,10 @@ func (r *reader) recast(c *clause, n, k int) {
 		if s.text == "mbichi" && r.asked == "moisture" && !c.hasDim("material") {
 			s.sense = "moisture=wet"
 		}
+	case "stick=cold":
+		if s.text == "cooler" && s.to < len(r.tokens) && r.tokens[s.to].text == "than" {
+			s.sense = "filler" // "cooler than last time but warm"
+		}
 	case "material=weeds":
 		if c.has("heap") && !r.counted(c, k) && !c.hasAct() {
 			s.sense = "seen=weeds" // weeds on the heap
