@@ -134,10 +134,22 @@ func layerChoices(x *exchange, q Question) []Choice {
 	return labelled(x.lang(), "did=layered", "when=tomorrow")
 }
 
+// wholeFrom is how many layers there are at least when "all finished" means the
+// heap and not the layer (our choice).
+const wholeFrom = 3
+
 func (x *exchange) layerTold(q Question, m meaning) bool {
+	h := x.Heap(q.Heap)
+	whole := h.Layers >= wholeFrom && !m.picked && x.lineHolds(m.text, "words_said_whole") && !x.lineHolds(m.text, "words_denied")
+	_, sides := x.sides(m)
 	switch {
-	case m.has("did=built"):
-		x.built(x.Heap(q.Heap), m.day)
+	case m.has("did=built") || whole:
+		x.built(h, m.day)
+	case sides && h.Layers >= wholeFrom && m.value("have") == "": // who gives the sides of the heap has built it
+		x.noteOn(h.ID, m.day, Built{})
+		x.say("built", nil)
+		x.say("built_cover", nil)
+		return x.sizeTold(Question{ID: "size", Heap: h.ID}, m)
 	case m.has("did=layered") || m.yes():
 		x.layered(x.Heap(q.Heap), m.day)
 	case m.no():

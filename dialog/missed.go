@@ -37,6 +37,9 @@ func (x *exchange) missed(m meaning) {
 		x.missedFree(m)
 		return
 	}
+	if x.stoodMeanwhile(q, m) {
+		return
+	}
 	if q.ID == "path" && x.s.Talk.Misses == 2 {
 		x.say("choose_by_asking", nil)
 		x.ask("choose_stuff", 0)

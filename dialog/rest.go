@@ -197,6 +197,10 @@ func (x *exchange) saw(h Heap, v string, m meaning) {
 		return
 	}
 	x.noteOn(h.ID, m.day, Saw{v})
+	if v == "mould" && h.Bottle.Working() && h.Built == 0 {
+		x.say("bottle_film", nil)
+		return
+	}
 	if strings.HasPrefix(v, "ants") && h.Fed != 0 {
 		x.say("bed_ants", nil)
 		return

@@ -24,6 +24,24 @@ func ofStanding(codes []string) bool {
 	})
 }
 
+// stoodMeanwhile hears a bare "hot" under the question for the next layer, days
+// after the last one: the heap was finished without a word.
+func (x *exchange) stoodMeanwhile(q Question, m meaning) bool {
+	h := x.Heap(q.Heap)
+	if q.ID != "layer" && q.ID != "squeeze" || h.Built != 0 || h.Layers < 2 || x.today-h.LastDay < 2 {
+		return false
+	}
+	r := understand.Read(m.text, x.lang(), "stick")
+	if !r.Sure || !ofStanding(r.Codes) {
+		return false
+	}
+	x.s.Talk.Misses = 0
+	x.close()
+	m.codes = r.Codes
+	x.whenStood(h, m, facts(r.Codes))
+	return true
+}
+
 // whenStood asks when the heap was finished and keeps the facts until then. Who
 // was asked that and tells of the heap once more is taken to have finished it with
 // the last layer we know of.
