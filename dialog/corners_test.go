@@ -259,9 +259,11 @@ func TestCorners(t *testing.T) {
 		{"enrolled", "old manure / 10:00 / smells of ammonia", "", "", "14 days"},
 		{"enrolled", "old manure / 10:00 / earth / hot", "", "", "2 weeks"},
 		{"enrolled", "old manure / 10:00 / earth / cold", "sieve", "worm_trial", "were not killed"},
-		{"enrolled", "hot heap / 30 baskets hen dung", "more", "too_much_green", "For one heap use 15 baskets of hen dung"},
+		{"enrolled", "hot heap / 30 baskets hen dung", "more", "too_much_green", "For one heap use 14 baskets of hen dung"},
 		{"enrolled", "hot heap / 300 bags dry leaves, 30 baskets hen dung, 100 bags straw", "more", "", "For one heap use"},
 		{"enrolled", "hot heap / 40 bags dry leaves, 20 baskets cow dung", "more", "", "ft long, 4 feet wide"},
+		{"enrolled", "hot heap / 15 baskets hen dung / 15 baskets hen dung", "more", "", "For one heap use 14 baskets of hen dung"},
+		{"enrolled", "hot heap / 3000 baskets dry leaves / 20 baskets hen dung", "more", "", "For one heap use 187 baskets of dry leaves, 7 baskets of hen dung."},
 		{"enrolled", "hot heap / 30 bags sawdust", "more", "too_much_brown", "too poor"},
 		{"enrolled", "hot heap / 3 tins ash", "more", "", "Ash must be cold"},
 	} {

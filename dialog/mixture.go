@@ -2,6 +2,7 @@ package dialog
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -12,11 +13,17 @@ import (
 // The mixture: what the farmer's baskets come to, and what is missing, in whole
 // local measures.
 
-// portions is what lies ready for a heap, as the sums take it.
+// portions is what lies ready for a heap, as the sums take it: what was told in
+// several goes, in the same measure, together.
 func portions(h Heap) []compost.Portion {
 	var list []compost.Portion
 	for _, g := range h.Have {
-		list = append(list, compost.Portion{N: g.N, Unit: g.Unit, Material: g.Material})
+		i := slices.IndexFunc(list, func(p compost.Portion) bool { return p.Unit == g.Unit && p.Material == g.Material })
+		if i < 0 {
+			list = append(list, compost.Portion{N: g.N, Unit: g.Unit, Material: g.Material})
+			continue
+		}
+		list[i].N += g.N
 	}
 	return list
 }
@@ -56,6 +63,9 @@ func (x *exchange) sums(h Heap) {
 	less, spare := leaveOut(h, x.s.Person.Measures)
 	some, few, little, part := x.oneHeap(h, list)
 	switch {
+	case part && !spare && len(few) == 0:
+		x.say("one_heap_all", phrases.Args{"Use": listOf(some)})
+		water = little
 	case part && !spare:
 		x.say("one_heap", phrases.Args{"Use": listOf(some), "List": listOf(bought(few))})
 		water = little
@@ -95,24 +105,50 @@ func (x *exchange) oneHeap(h Heap, list []compost.Buy) (some []Gathered, buys []
 		mix, _ := compost.Blend(have, x.s.Person.Measures)
 		return mix.M3.Likely
 	}
-	if volume(portions(h), list) < severalHeaps*compost.TradeHeap {
+	most := severalHeaps * compost.TradeHeap
+	all := volume(portions(h), list)
+	if all < most {
 		return nil, nil, 0, false
 	}
-	for tenths := 9.0; tenths > 0; tenths-- {
+	for share := min(0.9, most/all); share > most/all/4; share *= 0.9 {
 		var part []compost.Portion
 		some = nil
 		for _, p := range portions(h) {
-			if p.N = math.Floor(p.N * tenths / 10); p.N > 0 {
+			if p.N = math.Floor(p.N * share); p.N > 0 {
 				part = append(part, p)
 				some = append(some, Gathered{N: p.N, Unit: p.Unit, Material: p.Material})
 			}
 		}
 		buys, water, ok = compost.Shop(part, x.reachable(h), compost.HeapGoal(), x.s.Person.Measures)
-		if ok && len(part) > 0 && len(buys) > 0 && volume(part, buys) < severalHeaps*compost.TradeHeap {
+		if ok && len(part) > 0 && volume(part, buys) < most {
+			some, buys = fromOwn(h, some, buys)
 			return some, buys, water, true
 		}
 	}
 	return nil, nil, 0, false
+}
+
+// fromOwn takes what a list says to bring out of the rest of what is at hand.
+func fromOwn(h Heap, some []Gathered, buys []compost.Buy) ([]Gathered, []compost.Buy) {
+	var bring []compost.Buy
+	for _, b := range buys {
+		for _, p := range portions(h) {
+			if p.Unit != b.Unit || p.Material != b.Material {
+				continue
+			}
+			i := slices.IndexFunc(some, func(g Gathered) bool { return g.Unit == b.Unit && g.Material == b.Material })
+			if i < 0 {
+				some = append(some, Gathered{Unit: b.Unit, Material: b.Material})
+				i = len(some) - 1
+			}
+			n := min(b.N, int(p.N-some[i].N))
+			some[i].N, b.N = some[i].N+float64(n), b.N-n
+		}
+		if b.N > 0 {
+			bring = append(bring, b)
+		}
+	}
+	return some, bring
 }
 
 // leaveOut finds how much of the wettest, richest stuff to use so that what is
