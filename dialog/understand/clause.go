@@ -220,12 +220,13 @@ func (r *reader) split() []clause {
 	return out
 }
 
-// tailAsks: French puts its question word last, "ça doit être chaud comment ?".
+// tailAsks: French puts its question word last, "ça doit être chaud comment ?", Hindi
+// its mark of a yes-or-no question, "गरम है क्या?".
 func (r *reader) tailAsks(i int) bool {
 	s := &r.signs[i]
 	switch s.sense {
 	case "how", "what", "howmany", "whenq":
-		return s.tongue == fr && (i+1 == len(r.signs) || r.signs[i+1].sense == "?")
+		return (s.tongue == fr || s.hindi() && s.sense == "what" && s.to == s.from+1) && (i+1 == len(r.signs) || r.signs[i+1].sense == "?")
 	}
 	return false
 }

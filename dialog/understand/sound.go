@@ -79,7 +79,8 @@ func rewrite(w string, r *rules) string {
 }
 
 // hindiSound: vowels by quality, not length; short a inside a word is not heard
-// the same by all ("palatna", "paltna"), so it is left out.
+// the same by all ("palatna", "paltna"), so it is left out. Between two like
+// consonants it is heard: "banana", to make, is not "bana", made.
 func hindiSound(w string) string {
 	k := rewrite(w, hindiSounds)
 	if len(k) > 3 && strings.HasSuffix(k, "n") && isVowel(k[len(k)-2]) {
@@ -90,7 +91,7 @@ func hindiSound(w string) string {
 	}
 	var b strings.Builder
 	for i := 0; i < len(k); i++ {
-		if k[i] == 'a' && i > 0 && i < len(k)-1 && !isVowel(k[i-1]) && !isVowel(k[i+1]) {
+		if k[i] == 'a' && i > 0 && i < len(k)-1 && !isVowel(k[i-1]) && !isVowel(k[i+1]) && k[i-1] != k[i+1] {
 			continue
 		}
 		b.WriteByte(k[i])
