@@ -73,6 +73,8 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 			switch {
 			case c.has("smell") || r.asked == "smell" && !person:
 				add("seen=smoke")
+			case c.has("eye", "harm=eye") && !c.has("body") && s.hindi():
+				add("harm=eye") // "आँख में जलन"
 			case c.has("body", "eye") || person && !plant && !c.has("heap", "inside"):
 				add("harm=burn")
 			case plant:
@@ -161,7 +163,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 					liquid = false
 				}
 			}
-			if s.tense&(past|participle|ongoing) != 0 && liquid && (person || s.sense == "drink") {
+			if (s.tense&(past|participle|ongoing) != 0 || c.afterIt(i)) && liquid && (person || s.sense == "drink") {
 				add("harm=swallowed")
 			}
 		case "eye":
@@ -264,4 +266,18 @@ func (c *clause) made(i int) bool {
 	}
 	p := &c.signs[i-1]
 	return p.sense == "do" && p.tense&past != 0 && p.whom && !p.neg
+}
+
+// afterIt: "baada ya kunywa", "पीने के बाद": what is sick after it has done it.
+func (c *clause) afterIt(i int) bool {
+	s := &c.signs[i]
+	switch {
+	case s.tense&bare == 0:
+		return false
+	case s.tongue == sw:
+		return i > 0 && c.signs[i-1].sense == "after"
+	case s.hindi():
+		return i+1 < len(c.signs) && c.signs[i+1].sense == "after" || i+2 < len(c.signs) && c.signs[i+1].sense == "filler" && c.signs[i+2].sense == "after"
+	}
+	return false
 }

@@ -39,6 +39,10 @@ func (r *reader) hindiTurns() {
 			}
 		case "moisture=dry":
 			r.notPoured(i)
+		case "forgot":
+			if r.notFelt(i) {
+				s.sense = "not" // "garmi mehsoos nahi hui"
+			}
 		case "not", "no":
 			r.nahin(i)
 		case "tag":
@@ -257,6 +261,39 @@ func described(cur []sign) bool {
 	for i := range cur {
 		if property(cur[i].sense) != "" {
 			return true
+		}
+	}
+	return false
+}
+
+// declines says whether a denied infinitive at sign i is the farmer's own no: "me" or
+// "let it be" beside it, or "is" as its only verb.
+func (c *clause) declines(i int) bool {
+	is := false
+	for k := i + 1; k < len(c.signs); k++ {
+		switch c.signs[k].sense {
+		case "is":
+			is = true
+		case "not", "filler", "skip":
+		default:
+			return false
+		}
+	}
+	return is || c.has("me", "skip")
+}
+
+// notFelt says whether "it was not" at sign i denies a warmth just named, rather than a
+// deed.
+func (r *reader) notFelt(i int) bool {
+	if !strings.HasPrefix(r.signs[i].text, "नह") && !strings.HasPrefix(r.signs[i].text, "nah") && !strings.HasPrefix(r.signs[i].text, "nhi") {
+		return false
+	}
+	for k := i - 1; k >= 0 && k >= i-3; k-- {
+		switch s := &r.signs[k]; {
+		case property(s.sense) == "stick":
+			return true
+		case s.sense != "" && s.sense != "filler" && s.sense != "very" && s.sense != "bit" && s.sense != "atall":
+			return false
 		}
 	}
 	return false

@@ -89,8 +89,8 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 	if c.halfway() && t&(past|participle|bare) != 0 && !c.hasDim("unit") {
 		return planned // half done is still going on
 	}
-	if s.hindi() && neg && t&bare != 0 && c.has("me") && i+1 == len(c.signs) && (strings.HasSuffix(s.text, "ना") || strings.HasSuffix(s.text, "na")) {
-		return refused // "मुझे नहीं पलटना"
+	if s.hindi() && neg && t&bare != 0 && c.declines(i) && (strings.HasSuffix(s.text, "ना") || strings.HasSuffix(s.text, "na")) {
+		return refused // "मुझे नहीं पलटना", "रहने दो नहीं पलटना", "पलटना नहीं है"
 	}
 	switch {
 	case t&unless != 0:
@@ -151,8 +151,8 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 		if t&(present|order) != 0 && t&bare == 0 && !c.has("already", "didaux", "have", "past", "person", "neighbor", "yes") && s.tongue == fr && !(r.several && s.sense == actOf(r.asked) && !c.has("me")) {
 			return wished // "retourne" may be "retourné" without its accent
 		}
-		if t&present != 0 && s.tongue == es && s.endsInO() && c.afterwards(i) {
-			return planned
+		if t&present != 0 && s.tongue == es && s.endsInO() && (c.afterwards(i) || c.has("now") && !c.has("already", "didaux", "have", "past", "person", "neighbor")) {
+			return planned // "ahorita lo volteo"
 		}
 		if t&present != 0 && s.tongue == es && s.endsInO() && !c.has("already", "didaux", "past", "person", "neighbor") {
 			return wished

@@ -165,7 +165,13 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		if s.sense == "bottle=leaking" && asked == "moisture" && c.hasDim("moisture") && s.tongue == sw {
 			return "" // "tone moja limedondoka": the drop was counted
 		}
-		if s.sense == "bottle=leaking" && asked == "moisture" && !here.bottle && !s.neg {
+		if s.sense == "bottle=leaking" && asked == "moisture" && !here.bottle {
+			if s.neg {
+				if s.hindi() && !c.has("very") {
+					return "moisture=dry" // "टपक नहीं रहा"
+				}
+				return ""
+			}
 			return "moisture=wet"
 		}
 		if s.neg || !bottle && !s.own {

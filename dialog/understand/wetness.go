@@ -35,7 +35,10 @@ func (r *reader) wetness(c *clause, i int, in scope) (code string, ok bool) {
 		if s.neg {
 			return "", true
 		}
-		if s.grade == strongly {
+		if c.nothingFlows() {
+			return "moisture=dry", true // "tone hata moja halikudondoka"
+		}
+		if s.grade == strongly && s.text != "si" && s.text != "sio" && s.text != "siyo" { // "si kavu si mbichi sana"
 			return "moisture=wet", true
 		}
 		return s.sense, true
@@ -65,7 +68,7 @@ func (r *reader) wetness(c *clause, i int, in scope) (code string, ok bool) {
 			n-- // "two small drops"
 		}
 		switch {
-		case s.neg || n >= 0 && c.signs[n].sense == "num" && c.signs[n].value == 0:
+		case s.neg || c.nothingFlows() || n >= 0 && c.signs[n].sense == "num" && c.signs[n].value == 0:
 			return "moisture=dry", true
 		case n >= 0 && c.signs[n].sense == "num" && c.signs[n].high <= 6, i+1 < len(c.signs) && c.signs[i+1].sense == "num" && c.signs[i+1].high <= 6:
 			return "moisture=right", true
@@ -84,7 +87,7 @@ func (r *reader) wetness(c *clause, i int, in scope) (code string, ok bool) {
 			return "moisture=wet", true // water all over my hand
 		}
 		if asked == "moisture" && !c.hasDim("moisture") && c.has("takeout", "goout", "come", "leave", "seen=worms_escaping", "seen=runoff", "bottle=leaking") || asked == "moisture" && !c.hasDim("moisture") && r.comesOut(c) {
-			if s.neg || c.has("not", "no") {
+			if s.neg || c.has("not", "no") || c.nothingFlows() {
 				return "moisture=dry", true
 			}
 			return "moisture=wet", true // squeezed: "water came out between my fingers"
@@ -141,6 +144,18 @@ func (c *clause) scant() bool {
 			return true
 		case "kidogo":
 			return c.has("very")
+		}
+	}
+	return false
+}
+
+// nothingFlows says whether a Swahili verb of flowing carries its own "not", unless much
+// is what did not flow: "matone hayadondoki", but "maji hayadondoki mengi".
+func (c *clause) nothingFlows() bool {
+	for i := range c.signs {
+		s := &c.signs[i]
+		if s.tongue == sw && s.neg && s.sense == "bottle=leaking" {
+			return !c.has("very")
 		}
 	}
 	return false
