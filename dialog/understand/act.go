@@ -188,8 +188,8 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 			return "", false // the goat knocked the stick over
 		}
 	case "did=built":
-		if c.hasDim("seen") && !c.has("heap", "compost") {
-			return "", false // "une flamme est montée"
+		if (c.hasDim("seen") || c.has("money")) && !c.has("heap", "compost") {
+			return "", false // "une flamme est montée", "les prix ont monté"
 		}
 	case "did=fed":
 		if c.has("animal", "person") && !worm {
