@@ -143,6 +143,9 @@ func (r *reader) kals(cs []clause) {
 		if k < 0 {
 			at, sense = p, "later"
 		}
+		if t&(past|future) == 0 && c.isToBe() {
+			t = future // "कल पलटना है"
+		}
 		switch {
 		case t&future != 0 || c.cant:
 			c.signs[at].sense = sense
@@ -159,6 +162,16 @@ func managed(w string) bool {
 	switch w {
 	case "पाया", "पाई", "पाए", "पाये", "सका", "सकी", "सके", "paya", "payi", "paye", "saka", "saki", "sake":
 		return true
+	}
+	return false
+}
+
+// isToBe: a Hindi infinitive before "is", "पलटना है": it is to be done.
+func (c *clause) isToBe() bool {
+	for i := 1; i < len(c.signs); i++ {
+		if p := &c.signs[i-1]; c.signs[i].sense == "is" && act(p.sense) && p.hindi() && p.tense&bare != 0 {
+			return c.ask == telling
+		}
 	}
 	return false
 }

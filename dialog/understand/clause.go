@@ -226,7 +226,13 @@ func (r *reader) tailAsks(i int) bool {
 	s := &r.signs[i]
 	switch s.sense {
 	case "how", "what", "howmany", "whenq":
-		return (s.tongue == fr || s.hindi() && s.sense == "what" && s.to == s.from+1) && (i+1 == len(r.signs) || r.signs[i+1].sense == "?")
+		if s.hindi() && s.sense == "what" && s.to == s.from+1 {
+			for i+1 < len(r.signs) && (r.signs[i+1].sense == "filler" || r.signs[i+1].sense == "me" || r.signs[i+1].sense == "mine") {
+				i++ // "गरम है क्या भाई"
+			}
+			return i+1 == len(r.signs) || r.signs[i+1].sense == "?"
+		}
+		return s.tongue == fr && (i+1 == len(r.signs) || r.signs[i+1].sense == "?")
 	}
 	return false
 }

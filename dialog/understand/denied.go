@@ -94,3 +94,22 @@ func (r *reader) pains(c *clause) bool {
 	}
 	return false
 }
+
+// noMore says whether a clause ends in "now" and a bare no: "ilikuwa moto sasa hapana".
+func (c *clause) noMore() bool {
+	at := c.find("now")
+	if at < 0 {
+		return false
+	}
+	no := false
+	for _, s := range c.signs[at+1:] {
+		switch s.sense {
+		case "not", "no":
+			no = true
+		case "is", "filler":
+		default:
+			return false
+		}
+	}
+	return no && (at == 0 || c.has("was"))
+}

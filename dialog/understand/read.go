@@ -93,6 +93,12 @@ func (r *reader) read() Meaning {
 		if c.foreign {
 			st = nil
 		}
+		if c.noMore() { // "garam tha par ab nahi": what it is now is not said
+			st = nil
+			if n := len(f.facts); n > 0 && !c.hasQuality() && f.facts[n-1].clause == k-1 && cs[k-1].has("was") {
+				f.facts = f.facts[:n-1]
+			}
+		}
 		if k > 0 && cs[k-1].end == "because" && len(f.danger) > 0 && c.core() <= 2 && len(found) == 0 {
 			st = nil // "blisters, because of the steam": a doer
 		}

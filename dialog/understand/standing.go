@@ -68,6 +68,9 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 		}
 		return false
 	}
+	if s.hindi() && t&bare != 0 && t&past == 0 && next == "was" {
+		return nothing // "कल पलटना था": it was to be done
+	}
 	if after("while") || after("before") {
 		return nothing
 	}
