@@ -184,6 +184,9 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 		}
 		return "did=mixed", true
 	case "did=turned":
+		if r.asked == "shake" && !c.has("heap", "compost") && (s.tongue == fr || s.tongue == es) && (strings.HasPrefix(s.text, "remu") || strings.HasPrefix(s.text, "remov") || strings.HasPrefix(s.text, "brass") || strings.HasPrefix(s.text, "revol")) {
+			return "did=shook", true // "je l'ai remuée", of the bottle
+		}
 		if r.knocks(s) && !c.has("heap", "compost") && (c.has("stick", "bottle", "liquid", "person", "animal") || c.hasDim("smell") || c.hasDim("animal")) {
 			return "", false // the goat knocked the stick over
 		}
