@@ -227,7 +227,7 @@ func (r *reader) tailAsks(i int) bool {
 	switch s.sense {
 	case "how", "what", "howmany", "whenq":
 		if s.hindi() && s.sense == "what" && s.to == s.from+1 {
-			for i+1 < len(r.signs) && (r.signs[i+1].sense == "filler" || r.signs[i+1].sense == "me" || r.signs[i+1].sense == "mine") {
+			for i+1 < len(r.signs) && (r.signs[i+1].sense == "filler" || r.signs[i+1].sense == "me" || r.signs[i+1].sense == "mine" || r.signs[i+1].sense == "person") {
 				i++ // "गरम है क्या भाई"
 			}
 			return i+1 == len(r.signs) || r.signs[i+1].sense == "?"

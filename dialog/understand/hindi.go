@@ -39,6 +39,10 @@ func (r *reader) hindiTurns() {
 			}
 		case "moisture=dry":
 			r.notPoured(i)
+		case "stick=hot":
+			if r.uncaught(i) {
+				s.sense, s.own = "not", false
+			}
 		case "forgot":
 			if r.notFelt(i) {
 				s.sense = "not" // "garmi mehsoos nahi hui"
@@ -280,21 +284,4 @@ func (c *clause) declines(i int) bool {
 		}
 	}
 	return is || c.has("me", "skip")
-}
-
-// notFelt says whether "it was not" at sign i denies a warmth just named, rather than a
-// deed.
-func (r *reader) notFelt(i int) bool {
-	if !strings.HasPrefix(r.signs[i].text, "नह") && !strings.HasPrefix(r.signs[i].text, "nah") && !strings.HasPrefix(r.signs[i].text, "nhi") {
-		return false
-	}
-	for k := i - 1; k >= 0 && k >= i-3; k-- {
-		switch s := &r.signs[k]; {
-		case property(s.sense) == "stick":
-			return true
-		case s.sense != "" && s.sense != "filler" && s.sense != "very" && s.sense != "bit" && s.sense != "atall":
-			return false
-		}
-	}
-	return false
 }

@@ -24,6 +24,10 @@ func (r *reader) swahiliTurns() {
 					}
 				}
 			}
+		case "very":
+			if s.text == "kabisa" && i > 0 && r.signs[i-1].sense == "not" && r.asked == "stick" {
+				s.sense = "atall" // "joto halionekani kabisa"
+			}
 		case "no":
 			if s.text == "la" && i > 0 && i+1 < len(r.signs) && r.tokens[r.signs[i-1].from].kind != mark {
 				s.sense = "filler" // "tabaka la kwanza": of

@@ -1,5 +1,7 @@
 package understand
 
+import "strings"
+
 // warmth reads how hot or cold the stick or the heap is.
 func (r *reader) warmth(c *clause, i int, in scope) (code string, ok bool) {
 	s := &c.signs[i]
@@ -122,4 +124,30 @@ func (r *reader) warmth(c *clause, i int, in scope) (code string, ok bool) {
 		return "", true
 	}
 	return "", false
+}
+
+// notFelt says whether "it was not" at sign i denies a warmth just named, rather than a
+// deed.
+func (r *reader) notFelt(i int) bool {
+	if !strings.HasPrefix(r.signs[i].text, "नह") && !strings.HasPrefix(r.signs[i].text, "nah") && !strings.HasPrefix(r.signs[i].text, "nhi") {
+		return false
+	}
+	for k := i - 1; k >= 0 && k >= i-3; k-- {
+		switch s := &r.signs[k]; {
+		case property(s.sense) == "stick":
+			return true
+		case s.sense != "" && s.sense != "filler" && s.sense != "very" && s.sense != "bit" && s.sense != "atall":
+			return false
+		}
+	}
+	return false
+}
+
+// uncaught: "गर्मी पकड़ी नहीं" is heat that did not take, not a stick that cannot be held.
+func (r *reader) uncaught(i int) bool {
+	if i == 0 || r.signs[i-1].sense != "heat" {
+		return false
+	}
+	w := r.signs[i].text
+	return strings.HasPrefix(w, "पकड") || strings.HasPrefix(w, "pakad") || strings.HasPrefix(w, "pakd") || strings.HasPrefix(w, "pkd")
 }
