@@ -201,7 +201,11 @@ func (r *reader) lookNear() {
 				if r.heard == nil {
 					r.heard = make([][]int32, len(r.tokens))
 				}
-				r.heard[i] = append(r.heard[i], l.ear[hiLatn]().sound[sound(hiLatn, t.text)]...)
+				for _, id := range l.ear[hiLatn]().sound[sound(hiLatn, t.text)] {
+					if l.akin(r.ids[i], id) {
+						r.heard[i] = append(r.heard[i], id)
+					}
+				}
 			}
 			continue
 		}
@@ -278,4 +282,22 @@ func (r *reader) lookNear() {
 // the chat's. A word of a third language must be typed right to count.
 func (r *reader) home(t tongue) bool {
 	return r.rank[t] == 0 || folders[t] == r.lang || (t == hi || t == hiLatn) && (r.lang == "hi" || r.lang == "hi-Latn")
+}
+
+// akin says whether a word heard for known words may stand for them in a set phrase: a
+// word with another sense of its own may not, "banana" is not "bana".
+func (l *lexicon) akin(known []int32, heard int32) bool {
+	if l.senseless(known) || len(l.senses[heard]) == 0 {
+		return true
+	}
+	for _, id := range known {
+		for _, k := range l.senses[id] {
+			for _, h := range l.senses[heard] {
+				if k.sense == h.sense && k.tense == h.tense {
+					return true
+				}
+			}
+		}
+	}
+	return false
 }
