@@ -95,6 +95,16 @@ func (r *reader) pains(c *clause) bool {
 	return false
 }
 
+// notNow says whether a clause is nothing but "not now", which after "it was hot"
+// puts nothing off: it takes the heat back.
+func (c *clause) notNow() bool {
+	if len(c.signs) != 1 {
+		return false
+	}
+	s := &c.signs[0]
+	return s.sense == "later" && s.to-s.from == 2 && (s.text == "not" || s.text == "ahora" || s.text == "plus" || s.text == "pas")
+}
+
 // noMore says whether a clause ends in "now" and a bare no: "ilikuwa moto sasa hapana".
 func (c *clause) noMore() bool {
 	at := c.find("now")

@@ -93,6 +93,12 @@ func (r *reader) read() Meaning {
 		if c.foreign {
 			st = nil
 		}
+		if k > 0 && cs[k-1].has("was") && c.notNow() { // "it was hot but not now"
+			c.later, st = false, nil
+			if n := len(f.facts); n > 0 && f.facts[n-1].clause == k-1 {
+				f.facts = f.facts[:n-1]
+			}
+		}
 		if c.noMore() { // "garam tha par ab nahi": what it is now is not said
 			st = nil
 			if n := len(f.facts); n > 0 && !c.hasQuality() && f.facts[n-1].clause == k-1 && cs[k-1].has("was") {

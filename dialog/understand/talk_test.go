@@ -168,3 +168,15 @@ func TestSpan(t *testing.T) {
 		require.Equal(t, c.days > 0, ok, c.text)
 	}
 }
+
+// "It was hot but not now" says neither hot nor when.
+func TestHotButNotNow(t *testing.T) {
+	for text, lang := range map[string]string{
+		"it was hot but not now": "en", "estaba caliente pero ahora no": "es", "c'était chaud mais plus maintenant": "fr",
+		"ilikuwa moto lakini sasa hapana": "sw", "गरम था पर अब नहीं": "hi", "garam tha par ab nahi": "hi",
+	} {
+		r := Read(text, lang, "stick")
+		require.False(t, r.Sure, "%s: %v", text, r.Codes)
+	}
+	require.Equal(t, []string{"when=later"}, Read("not now", "en", "stick").Codes)
+}
