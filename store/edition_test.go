@@ -33,3 +33,26 @@ func TestCatchUp(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, edition, now)
 }
+
+// A file that is closed under the program is said so by every call, and nothing
+// is made worse.
+func TestAClosedFileIsSaid(t *testing.T) {
+	db := open(t, Options{})
+	tell(t, db, noon, 1, "agree")
+	path := db.Path()
+	require.NoError(t, db.Close())
+	require.Error(t, db.CatchUp(t.Context(), func(int) {}))
+	_, err := db.Offset(t.Context(), noon)
+	require.Error(t, err)
+	_, err = db.Waiting(t.Context(), 5)
+	require.Error(t, err)
+	_, err = db.NextDue(t.Context(), noon, 5)
+	require.Error(t, err)
+	_, err = db.PersonOf(t.Context(), 1)
+	require.Error(t, err)
+	require.Error(t, db.Wipe(t.Context()))
+	require.Error(t, db.Rebuild(t.Context()))
+	_, err = Compare(t.Context(), path+".nowhere")
+	require.Error(t, err)
+	require.NoError(t, Verify(t.Context(), path))
+}
