@@ -22,6 +22,7 @@ import (
 type Line struct {
 	api    tgbotapi.BotAPI
 	client *http.Client
+	shown  shown
 }
 
 var tokenShape = regexp.MustCompile(`^[A-Za-z0-9:_-]+$`)
@@ -66,13 +67,12 @@ func (l *Line) call(ctx context.Context, method string, params tgbotapi.Params) 
 	return result(method, r, err)
 }
 
-// upload makes one request with a file in it.
-func (l *Line) upload(ctx context.Context, method string, params tgbotapi.Params, field, name string, file []byte) error {
+// upload makes one request with a file in it and gives the result.
+func (l *Line) upload(ctx context.Context, method string, params tgbotapi.Params, field, name string, file []byte) (json.RawMessage, error) {
 	api := l.api
 	api.Client = doer{ctx, l.client, nil}
 	r, err := api.UploadFiles(method, params, []tgbotapi.RequestFile{{Name: field, Data: tgbotapi.FileBytes{Name: name, Bytes: file}}})
-	_, err = result(method, r, err)
-	return err
+	return result(method, r, err)
 }
 
 // Known asks the platform whether it knows the token, and gives the hour there;

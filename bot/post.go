@@ -48,15 +48,25 @@ func (l *Line) post(ctx context.Context, d Draw, letter store.Letter) error {
 			return err
 		}
 	case w.Picture != nil && short && d.Picture != nil:
+		if id := l.shown.id(*w.Picture); id != "" {
+			p := with("caption")
+			p["photo"] = id
+			if _, err := l.call(ctx, "sendPhoto", p); !l.shown.forget(*w.Picture, err) {
+				return err
+			}
+		}
 		png, err := d.Picture(*w.Picture)
 		if err == nil {
-			return l.upload(ctx, "sendPhoto", with("caption"), "photo", "heap.png", png)
+			answer, err := l.upload(ctx, "sendPhoto", with("caption"), "photo", "heap.png", png)
+			l.shown.keep(*w.Picture, answer)
+			return err
 		}
 		slog.Error("a picture could not be drawn; the words go alone", "kind", w.Picture.Kind, "cause", err.Error())
 	case w.Paper != nil && short && d.Paper != nil:
 		paper, err := d.Paper(ctx, *w.Paper)
 		if err == nil {
-			return l.upload(ctx, "sendDocument", with("caption"), "document", w.Paper.Name, paper)
+			_, err := l.upload(ctx, "sendDocument", with("caption"), "document", w.Paper.Name, paper)
+			return err
 		}
 		slog.Error("a paper could not be drawn; the words go alone", "kind", w.Paper.Kind, "cause", err.Error())
 	}
