@@ -58,8 +58,10 @@ func forOwner(s State, in Input, now time.Time) (Answer, bool) {
 	if c, ok := understand.Parse(line, own.lang()); ok && slices.Contains([]string{"stop", "delete_me", "language", "my_data"}, c.Name) {
 		return Answer{}, false
 	}
-	if inv, ok := s.Register.Invite(codeIn(line)); ok && inv.Role == Handing {
-		return Answer{}, false // a heap for this phone itself
+	if code := codeIn(line); code != "" {
+		if inv, ok := s.Register.Invite(code); ok && inv.Role == Handing {
+			return Answer{}, false // a heap for this phone itself
+		}
 	}
 	if _, ok := own.ownWord(line, "leave"); ok {
 		own.stopHelping()

@@ -1,6 +1,7 @@
 package dialog
 
 import (
+	"maps"
 	"slices"
 
 	"warmstick/dialog/phrases"
@@ -98,11 +99,12 @@ func (x *exchange) takeOver(inv Invite) {
 // next heap. Undo does not reach those lines, nor do they count as this person's
 // answers. What the clock wrote stays behind: this person was not reminded.
 func (x *exchange) copyHeap(owner Person, from HeapID) HeapID {
-	for key, kg := range owner.Measures { // "3 of her baskets" must weigh the same here
-		if _, known := x.s.Person.Measures[key]; !known {
-			x.remark(0, measureOf(key, kg))
-		}
-	}
+	theirs := maps.Clone(owner.Measures) // "3 of her baskets" must weigh the same here
+	maps.DeleteFunc(theirs, func(key string, _ float64) bool {
+		_, known := x.s.Person.Measures[key]
+		return known
+	})
+	x.learnMeasures(theirs)
 	id := HeapID(1)
 	for _, h := range x.s.Heaps {
 		id = max(id, h.ID+1)

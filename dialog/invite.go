@@ -6,6 +6,7 @@ import (
 	"strings"
 	"time"
 
+	"warmstick/dialog/compost"
 	"warmstick/dialog/phrases"
 )
 
@@ -243,9 +244,14 @@ func (x *exchange) takeMeasures(g Group) {
 		if !ok || m.Role != Officer {
 			continue
 		}
-		for _, key := range slices.Sorted(maps.Keys(s.Person.Measures)) {
-			x.remark(0, measureOf(key, s.Person.Measures[key]))
-		}
+		x.learnMeasures(s.Person.Measures)
 		return
+	}
+}
+
+// learnMeasures notes what another's measures weigh, always in the same order.
+func (x *exchange) learnMeasures(cal compost.Calibration) {
+	for _, key := range slices.Sorted(maps.Keys(cal)) {
+		x.remark(0, measureOf(key, cal[key]))
 	}
 }
