@@ -31,7 +31,8 @@ func portions(h Heap) []compost.Portion {
 // sums says how high a heap the stuff makes, how it is mixed, and what is
 // still missing.
 func (x *exchange) sums(h Heap) {
-	mix, ok := compost.Blend(portions(h), x.s.Person.Measures)
+	have := portions(h)
+	mix, ok := compost.Blend(have, x.s.Person.Measures)
 	if !ok {
 		x.say("cannot_weigh", nil)
 		return
@@ -55,25 +56,23 @@ func (x *exchange) sums(h Heap) {
 		x.doubt(mix)
 		return
 	}
-	list, water, ok := compost.Shop(portions(h), x.reachable(h), goal, x.s.Person.Measures)
+	list, water, ok := compost.Shop(have, x.reachable(h), goal, x.s.Person.Measures)
 	if !ok || len(list) == 0 {
 		x.say("mix_"+mixKey(mix), nil)
 		return
 	}
-	less, spare := leaveOut(h, x.s.Person.Measures)
-	some, few, little, part := x.oneHeap(h, list)
-	switch {
-	case part && !spare && len(few) == 0:
-		x.say("one_heap_all", phrases.Args{"Use": listOf(some)})
-		water = little
-	case part && !spare:
-		x.say("one_heap", phrases.Args{"Use": listOf(some), "List": listOf(bought(few))})
-		water = little
-	default:
+	if less, spare := leaveOut(have, x.s.Person.Measures); spare {
 		x.say("still_missing", phrases.Args{"List": listOf(bought(list))})
-		if spare {
-			x.say("or_less", phrases.Args{"One": amount(less)})
+		x.say("or_less", phrases.Args{"One": amount(less)})
+	} else if some, few, little, part := x.oneHeap(have, x.reachable(h), list); part {
+		water = little
+		if len(few) == 0 {
+			x.say("one_heap_all", phrases.Args{"Use": listOf(some)})
+		} else {
+			x.say("one_heap", phrases.Args{"Use": listOf(some), "List": listOf(bought(few))})
 		}
+	} else {
+		x.say("still_missing", phrases.Args{"List": listOf(bought(list))})
 	}
 	x.water(water)
 	x.doubt(mix)
@@ -97,8 +96,9 @@ func bought(list []compost.Buy) []Gathered {
 // oneHeap finds, where the list would make several heaps, how much of what is at
 // hand to use for one and what to bring to it: 30 baskets of hen dung are no reason
 // to carry 300 of leaves.
-func (x *exchange) oneHeap(h Heap, list []compost.Buy) (some []Gathered, buys []compost.Buy, water float64, ok bool) {
+func (x *exchange) oneHeap(have []compost.Portion, can []compost.Fetch, list []compost.Buy) (some []Gathered, buys []compost.Buy, water float64, ok bool) {
 	volume := func(have []compost.Portion, list []compost.Buy) float64 {
+		have = slices.Clip(have)
 		for _, b := range list {
 			have = append(have, compost.Portion{N: float64(b.N), Unit: b.Unit, Material: b.Material})
 		}
@@ -106,22 +106,22 @@ func (x *exchange) oneHeap(h Heap, list []compost.Buy) (some []Gathered, buys []
 		return mix.M3.Likely
 	}
 	most := severalHeaps * compost.TradeHeap
-	all := volume(portions(h), list)
+	all := volume(have, list)
 	if all < most {
 		return nil, nil, 0, false
 	}
 	for share := min(0.9, most/all); share > most/all/4; share *= 0.9 {
 		var part []compost.Portion
 		some = nil
-		for _, p := range portions(h) {
+		for _, p := range have {
 			if p.N = math.Floor(p.N * share); p.N > 0 {
 				part = append(part, p)
 				some = append(some, Gathered{N: p.N, Unit: p.Unit, Material: p.Material})
 			}
 		}
-		buys, water, ok = compost.Shop(part, x.reachable(h), compost.HeapGoal(), x.s.Person.Measures)
+		buys, water, ok = compost.Shop(part, can, compost.HeapGoal(), x.s.Person.Measures)
 		if ok && len(part) > 0 && volume(part, buys) < most {
-			some, buys = fromOwn(h, some, buys)
+			some, buys = fromOwn(have, some, buys)
 			return some, buys, water, true
 		}
 	}
@@ -129,10 +129,10 @@ func (x *exchange) oneHeap(h Heap, list []compost.Buy) (some []Gathered, buys []
 }
 
 // fromOwn takes what a list says to bring out of the rest of what is at hand.
-func fromOwn(h Heap, some []Gathered, buys []compost.Buy) ([]Gathered, []compost.Buy) {
+func fromOwn(have []compost.Portion, some []Gathered, buys []compost.Buy) ([]Gathered, []compost.Buy) {
 	var bring []compost.Buy
 	for _, b := range buys {
-		for _, p := range portions(h) {
+		for _, p := range have {
 			if p.Unit != b.Unit || p.Material != b.Material {
 				continue
 			}
@@ -155,8 +155,8 @@ func fromOwn(h Heap, some []Gathered, buys []compost.Buy) ([]Gathered, []compost
 // at hand makes a good heap without anything fetched. It looks at dung alone,
 // which is what a farmer has too much of, and gives up when the heap would be
 // too small to heat.
-func leaveOut(h Heap, cal compost.Calibration) (Gathered, bool) {
-	list := portions(h)
+func leaveOut(have []compost.Portion, cal compost.Calibration) (Gathered, bool) {
+	list := slices.Clone(have)
 	for i := range list {
 		m, ok := compost.Lookup(list[i].Material)
 		if !ok || m.Class != "dung" {

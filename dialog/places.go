@@ -137,10 +137,10 @@ func findTongue(line string) (string, bool) {
 			return t.tag, true
 		}
 	}
-	named := ""
+	named, spaced := "", " "+bare(line)+" "
 	for _, t := range tongues() {
 		for _, w := range append([]string{t.label}, t.words...) {
-			if utf8.RuneCountInString(w) < 3 || !strings.Contains(" "+bare(line)+" ", " "+bare(w)+" ") {
+			if utf8.RuneCountInString(w) < 3 || !strings.Contains(spaced, " "+bare(w)+" ") {
 				continue
 			}
 			if named != "" && named != t.tag {

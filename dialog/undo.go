@@ -33,7 +33,7 @@ func kindOf(e Event) string {
 // mistaken is the place among the told messages of the one to take back: the
 // last, or the last that told a fact of the kind that is now corrected; -1 when
 // there is none.
-func (x *exchange) mistaken(m meaning) int {
+func (x *exchange) mistaken(diary []Entry, m meaning) int {
 	past := x.s.Talk.Past
 	list := facts(m.codes)
 	if len(list) == 0 {
@@ -44,7 +44,7 @@ func (x *exchange) mistaken(m meaning) int {
 		kind = "stick"
 	}
 	told := map[int]bool{}
-	for e := range standing(x.s.Register.Diary(x.s.Person.ID)) {
+	for e := range standing(diary) {
 		told[e.Told] = told[e.Told] || kindOf(e.Event) == kind
 	}
 	for i := len(past) - 1; i >= 0; i-- {
@@ -64,7 +64,8 @@ func (m meaning) withoutAsks() []string {
 // correction in the same message is taken after it.
 func (x *exchange) undo(m meaning) {
 	past := x.s.Talk.Past
-	i := x.mistaken(m)
+	diary := x.s.Register.Diary(x.s.Person.ID)
+	i := x.mistaken(diary, m)
 	if i < 0 && x.tellsFact(m) { // "I said hot but it was cold", and hot was never told
 		m.codes = m.withoutAsks()
 		x.reports(m)
@@ -80,8 +81,7 @@ func (x *exchange) undo(m meaning) {
 	}
 	last := past[i]
 	x.remark(0, Struck{Told: last.Told})
-	diary := append(slices.Clone(x.s.Register.Diary(x.s.Person.ID)), x.entries...)
-	folded := Fold(x.s.Person.ID, diary)
+	folded := Fold(x.s.Person.ID, append(slices.Clone(diary), x.entries...))
 	x.s.Person, x.s.Heaps = folded.Person, folded.Heaps
 	x.s.Talk.Past = slices.Delete(slices.Clone(past), i, i+1)
 	x.today = DayOf(x.now, x.s.Person.Zone())
