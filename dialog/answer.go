@@ -70,7 +70,7 @@ func (x *exchange) outOfPlace(m meaning) bool {
 // "have you chosen?". The phrase words_said_<question> lists such words where the report
 // codes have none for the deed; words of denial and doubt speak against it.
 func (x *exchange) deedTold(q Question, line string) bool {
-	return x.lineHolds(line, "words_said_"+q.ID) && !x.lineHolds(line, "words_denied") && !strings.ContainsAny(line, "?？")
+	return x.affirms(line, "words_said_"+q.ID) && !strings.ContainsAny(line, "?？")
 }
 
 // headWord reads the yes or no that begins a longer answer to a yes-or-no question:
@@ -96,6 +96,12 @@ func (x *exchange) headWord(q Question, line string) string {
 		return "answer=yes"
 	}
 	return ""
+}
+
+// affirms says whether a line holds one of the words listed under a key and
+// denies nothing.
+func (x *exchange) affirms(line, key string) bool {
+	return x.lineHolds(line, key) && !x.lineHolds(line, "words_denied")
 }
 
 // lineHolds says whether a line holds one of the words listed under a key.

@@ -102,9 +102,7 @@ func (x *exchange) smallTold(q Question, m meaning) bool {
 		x.base(x.Heap(q.Heap))
 		x.say("small_cover", nil)
 	case pick == "cold_dung":
-		x.note(q.Heap, PathChosen{ColdPath})
-		x.say("path_cold", nil, "not_proof")
-		x.goOn()
+		x.changeWay(q.Heap, ColdPath)
 	default:
 		return false
 	}
@@ -140,7 +138,7 @@ const wholeFrom = 3
 
 func (x *exchange) layerTold(q Question, m meaning) bool {
 	h := x.Heap(q.Heap)
-	whole := h.Layers >= wholeFrom && !m.picked && x.lineHolds(m.text, "words_said_whole") && !x.lineHolds(m.text, "words_denied")
+	whole := h.Layers >= wholeFrom && !m.picked && x.affirms(m.text, "words_said_whole")
 	_, sides := x.sides(m)
 	switch {
 	case m.has("did=built") || whole:

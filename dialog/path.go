@@ -54,14 +54,19 @@ func (x *exchange) anotherWay(line string, m meaning) bool {
 	if !ok {
 		c, ok = pickByWords(x.lang(), ways, line, true)
 	}
-	p := map[string]Path{"pick=hot_heap": HotHeap, "pick=old_manure": OldManure, "pick=cold_dung": ColdPath}[c.Means]
+	p := Path(strings.TrimPrefix(c.Means, "pick="))
 	if !ok || p == "" || p == h.Path || len(strings.Fields(line)) < 2 {
 		return false
 	}
-	x.note(h.ID, PathChosen{p})
+	x.changeWay(h.ID, p)
+	return true
+}
+
+// changeWay puts a heap on another way and goes on with it.
+func (x *exchange) changeWay(id HeapID, p Path) {
+	x.note(id, PathChosen{p})
 	x.close()
 	x.tellWay(p)
-	return true
 }
 
 // tellWay says what a way can and cannot do, and goes on with it.
@@ -122,9 +127,7 @@ func (x *exchange) pathCold(q Question, m meaning) bool {
 	switch {
 	case m.yes():
 		if h, ok := x.s.Heap(q.Heap); ok && h.Active() {
-			x.note(h.ID, PathChosen{ColdPath})
-			x.say("path_cold", nil, "not_proof")
-			x.goOn()
+			x.changeWay(h.ID, ColdPath)
 			return true
 		}
 		x.begin(ColdPath)

@@ -258,9 +258,7 @@ func (x *exchange) thirdTold(q Question, m meaning) bool {
 	h := x.Heap(q.Heap)
 	switch {
 	case m.yes():
-		x.note(h.ID, PathChosen{ColdPath})
-		x.say("path_cold", nil, "not_proof")
-		x.goOn()
+		x.changeWay(h.ID, ColdPath)
 	case m.no():
 		x.note(h.ID, RedoOrdered{Cause: x.cause(h)})
 		x.say("repair_"+x.cause(h), nil, string(compost.ColdRedo))

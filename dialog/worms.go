@@ -68,7 +68,7 @@ func (x *exchange) wormsTold(q Question, m meaning) bool {
 }
 
 func (x *exchange) saysRipe(m meaning) bool {
-	return len(facts(m.codes)) == 0 && x.lineHolds(m.text, "words_said_ripe") && !x.lineHolds(m.text, "words_denied")
+	return len(facts(m.codes)) == 0 && x.affirms(m.text, "words_said_ripe")
 }
 
 // bedLooks are the usual sights of a bed; "dry" is said of the bed here, not of
@@ -186,7 +186,7 @@ func (x *exchange) passedTold(q Question, m meaning) bool {
 }
 
 func (x *exchange) trialSet(q Question, m meaning) bool {
-	if m.has("seen=worms_well") || x.lineHolds(m.text, "words_said_trial") && !x.lineHolds(m.text, "words_denied") { // set up and seen, all in one
+	if m.has("seen=worms_well") || x.affirms(m.text, "words_said_trial") { // set up and seen, all in one
 		x.noteOn(q.Heap, m.day, TrialSet{})
 		return x.trialTold(q, m)
 	}
@@ -198,7 +198,7 @@ func (x *exchange) trialSet(q Question, m meaning) bool {
 
 func (x *exchange) trialTold(q Question, m meaning) bool {
 	switch {
-	case m.yes() || m.has("seen=worms_well") || x.lineHolds(m.text, "words_said_trial") && !x.lineHolds(m.text, "words_denied"):
+	case m.yes() || m.has("seen=worms_well") || x.affirms(m.text, "words_said_trial"):
 		x.noteOn(q.Heap, m.day, TrialDone{Stayed: true})
 		x.say("trial_good", nil)
 	case m.no() || m.has("seen=worms_dead") || m.has("seen=worms_escaping"):
