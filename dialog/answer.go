@@ -29,7 +29,7 @@ func (x *exchange) reply(line string, m meaning) bool {
 		return true
 	}
 	underWay := q.ID == "build" && m.has("when=later") && !m.dated // "we are starting" is a yes to "do you build today?"
-	if x.deedTold(q, line) && !fact && (m.value("when") == "" || underWay) && (m.value("ask") == "" || m.has("ask=undo")) && !m.no() {
+	if x.deedTold(q, line) && !fact && (m.value("when") == "" || underWay) && m.value("ask") == "" && !m.no() {
 		m.codes = []string{"answer=yes"}
 	}
 	if a := x.headWord(q, line); a != "" && len(m.codes) == 0 {

@@ -64,14 +64,14 @@ func (x *exchange) tellFigures(cards []Card) {
 	}
 	switch {
 	case f.Hot.Enough():
-		low, high := f.Hot.Wilson()
-		x.say("digest_hot", phrases.Args{"Hit": f.Hot.Hit, "All": f.Hot.All, "Low": percent(low), "High": percent(high)})
+		x.say("digest_hot", shareArgs(f.Hot))
 	case f.Hot.All > 0:
 		x.say("digest_few", phrases.Args{"All": f.Hot.All})
 	}
 	if s, ok := f.UsualHeat(); ok {
-		low, high := s.Wilson()
-		x.say("digest_heat", phrases.Args{"Day": s.Of, "Hit": s.Hit, "All": s.All, "Low": percent(low), "High": percent(high)})
+		args := shareArgs(s)
+		args["Day"] = s.Of
+		x.say("digest_heat", args)
 	}
 	for _, s := range f.HotByMix {
 		if s.Enough() && s.Of != "unknown" {
@@ -95,6 +95,12 @@ func (x *exchange) tellFigures(cards []Card) {
 		}
 	}
 	x.teach(f)
+}
+
+// shareArgs are the counts of a share and its range, in percent.
+func shareArgs(s Share) phrases.Args {
+	low, high := s.Wilson()
+	return phrases.Args{"Hit": s.Hit, "All": s.All, "Low": percent(low), "High": percent(high)}
 }
 
 func percent(p float64) int { return int(math.Round(100 * p)) }

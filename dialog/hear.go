@@ -119,6 +119,9 @@ func (x *exchange) read(line string) meaning {
 	if r.Sure {
 		m.codes = r.Codes
 	}
+	if m.has("ask=undo") && x.deedTold(x.open, line) { // the deed asked for, told in words that could take one back
+		m.codes = slices.DeleteFunc(slices.Clone(m.codes), func(c string) bool { return c == "ask=undo" })
+	}
 	m.named = x.namedHeap(line)
 	if len(m.codes) == 0 || !strings.ContainsAny(line, " \n") {
 		return m // no report, or none that could name a day
@@ -180,12 +183,12 @@ func (x *exchange) command(line string, m meaning) bool {
 			return x.heapWord(c.Rest)
 		}
 	}
-	if name == "" && m.has("ask=undo") && !x.deedTold(x.open, line) {
+	if name == "" && m.has("ask=undo") {
 		x.undo(m)
 		return true
 	}
 	if name == "" {
-		if a := m.value("ask"); a != "" && len(m.codes) == 1 && !(a == "undo" && x.deedTold(x.open, line)) {
+		if a := m.value("ask"); a != "" && len(m.codes) == 1 {
 			name = a
 		}
 	}

@@ -168,20 +168,13 @@ func NewestCallers(ctx context.Context, path string, n int) ([]Caller, error) {
 		return nil, err
 	}
 	defer done()
-	rows, err := conn.QueryContext(ctx, `SELECT chat, max(got) FROM inbox WHERE chat > 0 GROUP BY chat ORDER BY 2 DESC LIMIT ?`, n)
+	var list []Caller
+	err = scanned(ctx, conn, `SELECT chat, max(got) FROM inbox WHERE chat > 0 GROUP BY chat ORDER BY 2 DESC LIMIT ?`, 2, func(r row) error {
+		list = append(list, Caller{Chat: r.int(0), Last: at(r.int(1))})
+		return nil
+	}, n)
 	if err != nil {
 		return nil, fmt.Errorf("list the newest chats: %w", plain(err))
 	}
-	defer rows.Close()
-	var list []Caller
-	for rows.Next() {
-		var c Caller
-		var last int64
-		if err := rows.Scan(&c.Chat, &last); err != nil {
-			return nil, err
-		}
-		c.Last = at(last)
-		list = append(list, c)
-	}
-	return list, rows.Err()
+	return list, nil
 }
