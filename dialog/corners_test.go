@@ -26,6 +26,7 @@ var start = map[string][]string{
 	"bottle_asked": {"hello", "English", "yes", "Amina", "Nakuru", "hot heap", "20 baskets cow dung, 40 bags dry leaves, 20 baskets grass", "no", "in 25 days", "bottle"},
 	"cold_asked":   {"hello", "English", "yes", "Amina", "Nakuru", "cold dung", "20 baskets cow dung", "no", "7:00"},
 	"bed":          {"hello", "English", "yes", "Amina", "Nakuru", "built 60 days ago", "6 x 4 x 4 ft", "stick was cold 20 days ago", "sieved it 18 days ago", "20 basins", "yes", "the worms are fine", "2 kg", "fed the worms"},
+	"worms":        {"hello", "English", "yes", "Amina", "Nakuru", "built 60 days ago", "6 x 4 x 4 ft", "stick was cold 20 days ago", "sieved it 18 days ago", "20 basins", "yes", "the worms are fine"},
 	"feeding":      {"hello", "English", "yes", "Amina", "Nakuru", "built 33 days ago", "6 x 4 x 4 ft", "cold", "yes", "it smells of earth", "cool", "earth"},
 }
 
@@ -215,6 +216,9 @@ func TestCorners(t *testing.T) {
 		{"feeding", "sieved, got around 18 buckets", "ready", "worm_trial", "About"},
 		{"feeding", "sieved it / 18 buckets / they went in and stayed", "have", "", "right for them"},
 		{"feeding", "sieved it / put some compost in a tin", "have", "", ""},
+		{"worms", "0.5", "feed", "", "0.5 kilos of worms"},
+		{"worms", "1.5 kg", "feed", "", "1.5 kilos of worms"},
+		{"worms", "half a kilo", "feed", "", "0.5 kilos of worms"},
 		{"bed", "looks like tea leaves", "", "", "stop watering"},
 		{"bed", "harvested 6 bags", "sell", "", "342 kilos"},
 		{"bed", "harvested / 6 bags / for my maize", "rating", "not_proof", "square metre"},

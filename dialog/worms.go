@@ -103,8 +103,9 @@ func kgOf(unit string) float64 {
 	return kg.Likely
 }
 
-// kgTold reads an amount in any measure as kilos; -1 = the farmer cannot say.
-func (x *exchange) kgTold(m meaning) (float64, bool) {
+// kgTold takes a picked amount, or else the kilos that the text comes to; -1 = the
+// farmer cannot say.
+func (x *exchange) kgTold(m meaning, kg float64) (float64, bool) {
 	switch v := m.value("kg"); v {
 	case "":
 	case "unknown":
@@ -113,7 +114,7 @@ func (x *exchange) kgTold(m meaning) (float64, bool) {
 		kg, err := strconv.ParseFloat(v, 64)
 		return kg, err == nil
 	}
-	if kg := x.kgIn(m.text); kg > 0 {
+	if kg > 0 {
 		return kg, true
 	}
 	if m.no() || m.has("when=skip") || x.s.Talk.Misses >= 2 {
@@ -122,29 +123,35 @@ func (x *exchange) kgTold(m meaning) (float64, bool) {
 	return 0, false
 }
 
-// kgIn is what the measured amounts of a text weigh as compost; 0 when it names
-// none. A bare number counts basins. "A tin" in a longer sentence is a thing, not
-// an amount.
+// kgIn is what the amounts of a text weigh as compost, in whole kilos; a bare number
+// counts basins.
 func (x *exchange) kgIn(said string) float64 {
+	return math.Round(x.weightIn(said, "basin"))
+}
+
+// weightIn is what the measured amounts of a text weigh as compost; 0 when it names
+// none. A bare number counts so many of the unit bare. "A tin" in a longer sentence
+// is a thing, not an amount.
+func (x *exchange) weightIn(said, bare string) float64 {
 	counted := strings.ContainsFunc(said, unicode.IsDigit) || len(strings.Fields(said)) <= 3
 	sum := 0.0
 	for _, a := range understand.Amounts(said, x.lang()) {
-		switch {
+		switch unit := cmp.Or(a.Unit, bare); {
 		case a.N <= 0 || a.N > 1e6 || a.N == 1 && !counted:
-		case a.Unit == "kg":
+		case unit == "kg":
 			sum += a.N
 		default:
-			kg, _, _ := x.s.Person.Measures.Weigh(compost.Portion{N: a.N, Unit: cmp.Or(a.Unit, "basin"), Material: "compost"})
+			kg, _, _ := x.s.Person.Measures.Weigh(compost.Portion{N: a.N, Unit: unit, Material: "compost"})
 			sum += kg.Likely
 		}
 	}
-	return math.Round(sum)
+	return sum
 }
 
 // kilosTold notes an amount that was asked for in any measure, says what follows
 // from it, and leads on.
 func (x *exchange) kilosTold(q Question, m meaning, told func(kg float64) Event, then func(kg float64)) bool {
-	kg, ok := x.kgTold(m)
+	kg, ok := x.kgTold(m, x.kgIn(m.text))
 	if !ok {
 		return false
 	}
@@ -222,16 +229,9 @@ func (x *exchange) wormsKg(q Question, m meaning) bool {
 		x.ask("no_worms", q.Heap)
 		return true
 	}
-	kg, ok := x.kgTold(m)
+	kg, ok := x.kgTold(m, x.weightIn(m.text, "kg"))
 	if !ok {
 		return false
-	}
-	if m.value("kg") == "" && kg >= kgOf("basin") {
-		for _, a := range understand.Amounts(m.text, x.lang()) {
-			if a.Unit == "" {
-				kg = a.N // a bare number of worms is kilos
-			}
-		}
 	}
 	x.close()
 	x.note(q.Heap, WormsHad{kg})
