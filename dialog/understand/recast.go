@@ -36,6 +36,10 @@ func (r *reader) recast(c *clause, n, k int) {
 		if (r.asked == "smell" || c.has("smell")) && r.names(s, "mushroom", "mushrooms", "hongo", "hongos", "champignon", "champignons") {
 			s.sense = "smell=earthy"
 		}
+	case "body":
+		if r.breadth(c, k) {
+			s.sense = "length" // "sank a hand": a measure, and no wound
+		}
 	case "length":
 		if r.names(s, "foot", "feet", "pied", "pieds", "pie", "pies") && (k == 0 || c.signs[k-1].sense != "num" && c.signs[k-1].sense != "one") {
 			s.sense = "body"

@@ -260,6 +260,35 @@ func (c *clause) sees() bool {
 	return false
 }
 
+// breadth says whether the part of the body at sign k measures how far a heap went
+// down: a hand or fingers with a number, and nothing that could have gone into them.
+func (r *reader) breadth(c *clause, k int) bool {
+	s := &c.signs[k]
+	if !c.has("seen=sunk") || c.hasHarm() || c.has("me", "mine") || !r.names(s,
+		"hand", "hands", "finger", "fingers", "arm", "arms", "forearm", "elbow",
+		"mkono", "mikono", "kiganja", "kidole", "vidole",
+		"हाथ", "उँगली", "उंगली", "उँगलियाँ", "उंगलियाँ", "अंगुली", "अँगुली", "haath", "hath", "ungli", "ungliyan",
+		"mano", "manos", "dedo", "dedos", "codo", "brazo", "main", "mains", "doigt", "doigts", "coude", "bras") {
+		return false
+	}
+	counts := func(at int) bool {
+		return at >= 0 && at < len(c.signs) && (c.signs[at].sense == "num" || c.signs[at].sense == "one")
+	}
+	count := k - 1
+	if s.tongue == sw {
+		count = k + 1
+	}
+	if !counts(count) {
+		return false
+	}
+	for i := range c.signs {
+		if c.signs[i].sense == "" || r.names(&c.signs[i], "in", "into", "through", "dans", "dedans", "en", "dentro", "में", "mein", "me", "mai", "ndani", "kwenye", "katika") {
+			return false // a thorn in one hand
+		}
+	}
+	return true
+}
+
 // long says whether a clause measures a length.
 func (r *reader) long(c *clause) bool {
 	for _, s := range c.signs {
