@@ -202,7 +202,7 @@ func (h *Heap) takeHeat(e *Entry) {
 	case Saw:
 		h.Seen = append(h.Seen, Sight{e.Day, ev.Sight})
 		if ev.Sight == "sunk" && len(h.Turns) > 0 && h.SizeKept == 0 {
-			h.SizeKept = shareKept("third")
+			h.SizeKept = shareKept("some")
 		}
 	case TurnedOver:
 		if h.Built == 0 {

@@ -109,9 +109,30 @@ func (x *exchange) lineHolds(line, key string) bool {
 	said := " " + bare(line) + " "
 	for _, lang := range []string{x.lang(), phrases.Fallback} {
 		for _, w := range bareWords(lang, key) {
-			if w != "" && strings.Contains(said, " "+w+" ") {
+			if w != "" && inOrder(said, w) {
 				return true
 			}
+		}
+	}
+	return false
+}
+
+// inOrder says whether a text holds a phrase as it stands, or its parts in their order
+// where the phrase has a gap: "put … worms". At most three words fill a gap.
+func inOrder(said, phrase string) bool {
+	before, after, gap := strings.Cut(phrase, gapMark)
+	if !gap {
+		return strings.Contains(said, " "+phrase+" ")
+	}
+	_, rest, ok := strings.Cut(said, " "+before+" ")
+	if !ok {
+		return false
+	}
+	words := strings.Fields(rest)
+	end := strings.Fields(after)
+	for i := 0; i <= 3 && i+len(end) <= len(words); i++ {
+		if slices.Equal(words[i:i+len(end)], end) {
+			return true
 		}
 	}
 	return false

@@ -185,6 +185,9 @@ func pickByWords(lang string, q Question, line string, firm bool) (Choice, bool)
 	return found[0], true
 }
 
+// gapMark parts a bare phrase where other words may stand.
+const gapMark = " … "
+
 // bareList keeps the word lists in the form in which lines are searched for them.
 var bareList sync.Map
 
@@ -195,6 +198,11 @@ func bareWords(lang, key string) []string {
 	}
 	var words []string
 	for _, w := range phrases.Words(lang, key) {
+		before, after, gap := strings.Cut(w, "…")
+		if gap {
+			words = append(words, bare(before)+gapMark+bare(after))
+			continue
+		}
 		words = append(words, bare(w))
 	}
 	bareList.Store(id, words)

@@ -245,6 +245,11 @@ func (x *exchange) sizeTold(q Question, m meaning) bool {
 	dims, ok := x.sides(m)
 	unknown := m.value("size") == "unknown" || m.has("when=skip") || m.no() && !ok || !ok && x.s.Talk.Misses >= 2 && !x.tellsFact(m)
 	if !ok && !unknown {
+		if len(x.Heap(q.Heap).Turns) == 0 && len(understand.Lengths(m.text, x.lang())) == 2 {
+			x.say("hint_size", nil) // "6 by 4": one side is missing
+			x.again()
+			return true
+		}
 		return false
 	}
 	x.close()
@@ -285,16 +290,24 @@ func (x *exchange) sank(q Question, m meaning) string {
 	if c, ok := wordPick(x.lang(), q, m.text); ok {
 		return strings.TrimPrefix(c.Means, "sank=")
 	}
-	if m.has("seen=sunk") {
-		return "third"
-	}
 	if list := understand.Lengths(m.text, x.lang()); len(list) == 1 && h.Size[2] > 0 {
-		if kept := x.metres(list[0]) / h.Size[2]; kept > 0 && kept < 2 {
+		kept := x.metres(list[0]) / h.Size[2]
+		if kept < leastKept {
+			kept = 1 - kept // "30 cm" of 120 is what it lost, "90 cm" what is left
+		}
+		if kept > 0 && kept < 2 {
 			return sankBy(kept)
 		}
 	}
+	if m.has("seen=sunk") || m.yes() {
+		return "some"
+	}
 	return ""
 }
+
+// leastKept is the least share of its height that a heap has after its first days; it
+// tells a height that is left from one that is lost (common practice, no source).
+const leastKept = 0.5
 
 // sankBy puts the share of its size that a heap kept into words: two thirds is
 // as it should be (common practice, no source).

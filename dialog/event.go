@@ -144,7 +144,7 @@ type (
 	Saw         struct{ Sight string }
 	RedoOrdered struct{ Cause string }
 	TurnedOver  struct{}
-	// Sank: how far the heap went down since it was built: "third", "little", "not" or "unknown".
+	// Sank: how far the heap went down since it was built: "third", "little", "not" or "some" (nobody measured it).
 	Sank struct{ How string }
 	// Measured: the sides in metres; all below 0 = the farmer cannot say.
 	Measured      struct{ Length, Width, Height float64 }

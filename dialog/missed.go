@@ -13,6 +13,9 @@ import (
 // missed answers what could not be understood: first the question again, then
 // an example to type, then the officer.
 func (x *exchange) missed(m meaning) {
+	if x.readied(m) {
+		return
+	}
 	x.s.Talk.Misses++
 	q := x.open
 	if m.has("chat=hello") || m.has("chat=thanks") {
@@ -59,6 +62,32 @@ func (x *exchange) missed(m meaning) {
 	x.again()
 }
 
+// readied takes what a line tells beside the question of a heap not begun: the place
+// is found, the stuff is cut and soaked.
+func (x *exchange) readied(m meaning) bool {
+	h, ok := x.inHand()
+	if !ok || h.Path != HotHeap || h.Built != 0 || h.Base || strings.ContainsAny(m.text, "?？") {
+		return false
+	}
+	switch {
+	case !h.Site && x.affirms(m.text, "words_said_site") && x.lineHolds(m.text, "words_place"):
+		x.note(h.ID, SiteFound{})
+		x.say("site_good", nil)
+	case !h.Prepared && x.affirms(m.text, "words_said_prepared"):
+		x.note(h.ID, Prepared{})
+		x.say("prepared_good", nil)
+	default:
+		return false
+	}
+	x.s.Talk.Misses = 0
+	if x.open.ID != "" {
+		x.again()
+		return true
+	}
+	x.goOn()
+	return true
+}
+
 // bareGuess is what a bare "cold" or "dry" may mean while nothing is asked: the
 // heap in hand tells which questions it could answer.
 func (x *exchange) bareGuess(text string) []string {
@@ -77,11 +106,17 @@ func (x *exchange) bareGuess(text string) []string {
 	}
 	var guess []string
 	for _, topic := range topics {
-		if r := understand.Read(text, x.lang(), topic); r.Sure {
-			guess = append(guess, r.Codes...)
+		r := understand.Read(text, x.lang(), topic)
+		if !r.Sure {
+			continue
+		}
+		for _, c := range r.Codes {
+			if isFact(c) && !strings.HasPrefix(c, "temp=") && !slices.Contains(guess, c) {
+				guess = append(guess, c)
+			}
 		}
 	}
-	return slices.DeleteFunc(guess, func(c string) bool { return !isFact(c) || strings.HasPrefix(c, "temp=") })
+	return guess
 }
 
 func (x *exchange) missedFree(m meaning) {
