@@ -26,7 +26,7 @@ var hazards = sync.OnceValue(func() []hazard {
 	for _, r := range rows(hazardRows) {
 		h := hazard{what: r[0], grave: r[1] == "yes", advice: strings.Fields(strings.Trim(r[2], "-"))}
 		for w := range strings.SplitSeq(r[3], ",") {
-			h.words = append(h.words, bare(w))
+			h.words = append(h.words, " "+bare(w)+" ")
 		}
 		list = append(list, h)
 	}
@@ -38,7 +38,7 @@ func hazardsIn(line string) []string {
 	said := " " + bare(line) + " "
 	var found []string
 	for _, h := range hazards() {
-		if slices.ContainsFunc(h.words, func(w string) bool { return strings.Contains(said, " "+w+" ") }) {
+		if slices.ContainsFunc(h.words, func(w string) bool { return strings.Contains(said, w) }) {
 			found = append(found, h.what)
 		}
 	}

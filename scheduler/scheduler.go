@@ -20,9 +20,9 @@ type Diary interface {
 	Converse(ctx context.Context, now time.Time, calls ...store.Call) ([]store.Outcome, error)
 }
 
-// batch is how many people share one commit: enough to spread the cost of it,
-// few enough that a message never waits long behind them.
-const batch = 64
+// batch is how many people share one commit: enough to spread the cost of it, few
+// enough that a message waits no more than 10 ms behind them (BenchmarkTick: 100 µs each).
+const batch = 96
 
 // Tick lets the clock speak to everybody who has something due at now, and says
 // how many letters that made. It ends early when ctx does; the rest stays due.

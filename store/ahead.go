@@ -47,6 +47,9 @@ func (db *DB) think(now time.Time, calls []Call) (*ahead, error) {
 		db.paper = make([]thought, len(calls))
 	}
 	a.thoughts = db.paper[:len(calls)]
+	if err := db.recall(calls); err != nil {
+		return nil, err
+	}
 	first := make(map[dialog.PersonID]bool, len(calls))
 	for i, c := range calls {
 		p, err := db.known(c)

@@ -165,27 +165,51 @@ func (db *DB) unstrike(p *page) error {
 	return nil
 }
 
-// settle writes a page down: the talk, and of a diary that grew the snapshot and
-// the rows made from it. A snapshot with each line costs less than reading the
-// lines after an older one, when nobody is at hand (BenchmarkTick), and is simpler.
+// settle writes the rows made from a diary that grew; the page itself is written
+// before the commit, whatever else it goes through until then.
 func (db *DB) settle(p *page) error {
-	id := int64(p.state.Person.ID)
-	talk, err := dialog.PackTalk(p.state.Talk)
-	if err != nil {
-		return fmt.Errorf("talk of person %d: %w", id, err)
+	if !p.unsaved {
+		p.unsaved = true
+		db.unsaved = append(db.unsaved, p)
 	}
 	if !p.grown {
-		_, err := db.stmts.exec(personTalk, talk, id)
-		return err
+		return nil
 	}
-	p.grown = false
-	if err := db.project(p); err != nil {
-		return err
+	p.grown, p.longer = false, true
+	return db.project(p)
+}
+
+// save writes settled pages down: the talk, and of a diary that grew the snapshot.
+// They are packed on all cores. A snapshot with each line costs less than reading the
+// lines after an older one, when nobody is at hand (BenchmarkTick), and is simpler.
+func (db *DB) save() error {
+	type packed struct {
+		talk, fold []byte
+		err        error
 	}
-	fold, err := dialog.PackState(p.state)
-	if err != nil {
-		return fmt.Errorf("person %d: %w", id, err)
+	list := make([]packed, len(db.unsaved))
+	onAllCores(len(list), func(i int) {
+		p, to := db.unsaved[i], &list[i]
+		if to.talk, to.err = dialog.PackTalk(p.state.Talk); to.err == nil && p.longer {
+			to.fold, to.err = dialog.PackState(p.state)
+		}
+	})
+	for i, p := range db.unsaved {
+		id, is := int64(p.state.Person.ID), &list[i]
+		err := is.err
+		switch {
+		case err != nil:
+		case p.longer:
+			_, err = db.stmts.exec(personFold, is.talk, is.fold, id)
+		default:
+			_, err = db.stmts.exec(personTalk, is.talk, id)
+		}
+		if err != nil {
+			return fmt.Errorf("person %d: %w", id, err)
+		}
+		p.unsaved, p.longer = false, false
 	}
-	_, err = db.stmts.exec(personFold, talk, fold, id)
-	return err
+	clear(db.unsaved)
+	db.unsaved = db.unsaved[:0]
+	return nil
 }

@@ -29,20 +29,73 @@ func (db *DB) load(q query, key int64) (*page, error) {
 	if r == nil {
 		return nil, err
 	}
-	id := dialog.PersonID(r.int(0))
-	p, talk := &page{chat: r.int(1)}, r.bytes(2)
-	if p.state, err = dialog.UnpackState(r.bytes(3)); err != nil {
-		// None, or of another program; the diary is what counts.
+	p, err := unpack(r)
+	if err != nil {
+		// No snapshot, or of another program; the diary is what counts.
+		id := dialog.PersonID(r.int(0))
 		if err := db.foldAnew(p, id); err != nil {
 			return nil, err
 		}
+		if p.state.Talk, err = dialog.UnpackTalk(r.bytes(2)); err != nil {
+			return nil, fmt.Errorf("talk of person %d: %w", id, err)
+		}
+		p.derive()
 	}
-	if p.state.Talk, err = dialog.UnpackTalk(talk); err != nil {
-		return nil, fmt.Errorf("talk of person %d: %w", id, err)
+	return db.shelf.lay(p), nil
+}
+
+// unpack makes a page of a person's row: id, chat, talk, snapshot.
+func unpack(r row) (p *page, err error) {
+	p = &page{chat: r.int(1)}
+	if p.state, err = dialog.UnpackState(r.bytes(3)); err != nil {
+		return p, err
 	}
+	if p.state.Talk, err = dialog.UnpackTalk(r.bytes(2)); err != nil {
+		return p, err
+	}
+	p.derive()
+	return p, nil
+}
+
+// derive fills what follows from the folded diary.
+func (p *page) derive() {
 	p.plan = dialog.Plan(p.state)
 	p.was = projectedOf(p.state)
-	return db.shelf.lay(p), nil
+}
+
+// recall lays the pages of those who speak on the desk, those that are not at hand
+// unpacked on all cores. Who cannot be unpacked is left to load.
+func (db *DB) recall(calls []Call) error {
+	var cold []row
+	for _, c := range calls {
+		q, key := personByID, int64(c.Person)
+		if c.Person == 0 {
+			q, key = personByChat, c.Chat
+			c.Person = db.shelf.chats[c.Chat]
+		}
+		if c.Person != 0 && db.shelf.take(c.Person) != nil {
+			continue
+		}
+		r, err := db.stmts.first(q, key)
+		if err != nil {
+			return err
+		}
+		if r != nil {
+			cold = append(cold, r)
+		}
+	}
+	pages := make([]*page, len(cold))
+	onAllCores(len(cold), func(i int) {
+		if p, err := unpack(cold[i]); err == nil {
+			pages[i] = p
+		}
+	})
+	for _, p := range pages {
+		if p != nil && db.shelf.desk[p.state.Person.ID] == nil { // one may speak twice
+			db.shelf.lay(p)
+		}
+	}
+	return nil
 }
 
 func (db *DB) foldAnew(p *page, id dialog.PersonID) error {

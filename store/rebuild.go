@@ -46,6 +46,9 @@ func (db *DB) Rebuild(ctx context.Context) error {
 			if err := db.settle(p); err != nil {
 				return err
 			}
+			if err := db.save(); err != nil {
+				return err
+			}
 			db.shelf.drop(id)
 		}
 		return nil

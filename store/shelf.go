@@ -10,14 +10,16 @@ import (
 // and what was written down of both. A page on the shelf is never changed; a
 // transaction works on copies.
 type page struct {
-	chat  int64
-	state dialog.State // with its Talk, without its Register
-	plan  []dialog.Due // as the due rows stand
-	fresh bool         // not in the file yet
-	told  bool         // written to in the open transaction
-	grown bool         // the diary has new lines
-	anew  bool         // a line was struck: fold from the start
-	was   projected
+	chat    int64
+	state   dialog.State // with its Talk, without its Register
+	plan    []dialog.Due // as the due rows stand
+	fresh   bool         // not in the file yet
+	told    bool         // written to in the open transaction
+	grown   bool         // the diary has new lines
+	anew    bool         // a line was struck: fold from the start
+	unsaved bool         // settled in the open transaction and to be written down
+	longer  bool         // and with it the snapshot of a longer diary
+	was     projected
 }
 
 // projected is what the rows made from a diary were made of.

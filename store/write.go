@@ -41,12 +41,15 @@ func (db *DB) writeLocked(what string, do func() error) error {
 			db.pouch.keep()
 			return
 		}
-		db.count = before
+		db.count, db.unsaved = before, db.unsaved[:0]
 		db.shelf.forget()
 		db.pouch.forget()
 		db.stmts.exec(rollback) // SQLite may have rolled back already
 	}()
 	if err := do(); err != nil {
+		return err
+	}
+	if err := db.save(); err != nil {
 		return err
 	}
 	if db.count != before {

@@ -7,13 +7,15 @@ import "strings"
 // "a las 7", "7h30". ok is false when the text names none. An hour without any
 // word beside it is taken as it stands on a 24-hour clock.
 func Clock(text, lang string) (hour, minute int, ok bool) {
-	ts := unhyphened(tokens(text))
-	g := calendarWords()
-	if h, m, ok := clock(g.read(ts, languages(lang)), lang); ok {
+	g, words := calendarWords(), keysOf(unhyphened(tokens(text)))
+	if h, m, ok := clock(g.read(words, languages(lang)...), lang); ok {
 		return h, m, true
 	}
 	for _, t := range elsewhere(lang) {
-		if h, m, ok := clock(g.read(ts, []tongue{t}), folders[t]); ok {
+		if !g.holds(words, t) {
+			continue
+		}
+		if h, m, ok := clock(g.read(words, t), folders[t]); ok {
 			return h, m, true
 		}
 	}

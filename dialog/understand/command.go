@@ -27,20 +27,16 @@ func Parse(text, lang string) (Command, bool) {
 	if len(ts) == 0 {
 		return Command{}, false
 	}
-	g := commandWords()
+	g, words := commandWords(), keysOf(ts)
 	for _, of := range append([][]tongue{languages(lang)}, elsewhereOne()...) {
-		in := g.read(ts, of)
-		if len(in) == 0 {
-			continue
-		}
-		name, ok := strings.CutPrefix(in[0].sense, "cmd=")
+		first := g.at(words, 0, of...)
+		name, ok := strings.CutPrefix(first.sense, "cmd=")
 		if !ok {
 			continue
 		}
-		end := in[0].to
 		rest := ""
-		if end < len(ts) {
-			rest = after(body, ts[end-1])
+		if first.to < len(ts) {
+			rest = after(body, ts[first.to-1])
 		}
 		switch name {
 		case "heap", "announce", "visited", "start":

@@ -1,8 +1,10 @@
 package understand
 
 import (
+	"cmp"
 	"errors"
 	"io/fs"
+	"slices"
 	"sync"
 )
 
@@ -82,11 +84,49 @@ func (g *glossary) put(t tongue, ws []string, e entry) {
 func glossKey(t tongue, w string) string {
 	w = fold(string(plain([]rune(w))))
 	if t == hiLatn {
-		if k := hindiSound(w); len(w) >= 3 && k != "" {
-			return k
-		}
+		return earKey(w)
 	}
 	return w
+}
+
+// earKey is the key by ear of a folded word.
+func earKey(w string) string {
+	if len(w) < 3 {
+		return w
+	}
+	return cmp.Or(hindiSound(w), w)
+}
+
+// keyed are tokens with the keys of their words, so that one text can be read in all
+// languages without folding it for each.
+type keyed struct {
+	tokens []token
+	folded []string
+	heard  []string // nil until they are asked for
+}
+
+func keysOf(ts []token) *keyed {
+	k := &keyed{tokens: ts, folded: make([]string, len(ts))}
+	for i, t := range ts {
+		if t.kind != mark {
+			k.folded[i] = glossKey(everyone, t.text)
+		}
+	}
+	return k
+}
+
+// in are the keys under which a language files the words.
+func (k *keyed) in(t tongue) []string {
+	if t != hiLatn {
+		return k.folded
+	}
+	if k.heard == nil {
+		k.heard = make([]string, len(k.folded))
+		for i, w := range k.folded {
+			k.heard[i] = earKey(w)
+		}
+	}
+	return k.heard
 }
 
 // languages lists the tables to try for a chat language, its own first.
@@ -123,48 +163,54 @@ func unhyphened(ts []token) []token {
 
 // read turns a text into signs by the glossary, longest phrase first; words it
 // does not have become signs without a sense.
-func (g *glossary) read(ts []token, of []tongue) []sign {
-	var out []sign
-	for i := 0; i < len(ts); {
-		t := ts[i]
-		if t.kind == number {
-			out = append(out, sign{sense: "num", value: t.value, high: t.value, typed: true, from: i, to: i + 1, text: t.text})
-			i++
-			continue
-		}
-		if t.kind == mark {
-			out = append(out, sign{sense: t.text, from: i, to: i + 1, text: t.text})
-			i++
-			continue
-		}
-		best, entry := 0, entry{}
-		for _, lang := range of {
-			for _, r := range g.first[lang][glossKey(lang, t.text)] {
-				n := len(r.words)
-				if n <= best || i+n > len(ts) {
-					continue
-				}
-				fits := true
-				for k := 1; k < n && fits; k++ {
-					fits = ts[i+k].kind != mark && glossKey(lang, ts[i+k].text) == r.words[k]
-				}
-				if fits {
-					best, entry = n, r.entry
-				}
-			}
-			if best > 0 {
-				break
-			}
-		}
-		if best == 0 {
-			out = append(out, sign{from: i, to: i + 1, text: t.text})
-			i++
-			continue
-		}
-		out = append(out, sign{sense: entry.sense, value: entry.value, high: entry.value, tongue: entry.tongue, from: i, to: i + best, text: t.text})
-		i += best
+func (g *glossary) read(text *keyed, of ...tongue) []sign {
+	out := make([]sign, 0, len(text.tokens))
+	for i := 0; i < len(text.tokens); {
+		s := g.at(text, i, of...)
+		out = append(out, s)
+		i = s.to
 	}
 	r := reader{signs: out}
 	r.numbers()
 	return r.signs
+}
+
+// at reads the sign that begins at token i.
+func (g *glossary) at(text *keyed, i int, of ...tongue) sign {
+	t := &text.tokens[i]
+	s := sign{from: i, to: i + 1, text: t.text}
+	switch t.kind {
+	case number:
+		s.sense, s.value, s.high, s.typed = "num", t.value, t.value, true
+		return s
+	case mark:
+		s.sense = t.text
+		return s
+	}
+	for _, lang := range of {
+		keys, best := text.in(lang), 0
+		for _, r := range g.first[lang][keys[i]] {
+			n := len(r.words)
+			if n <= best || i+n > len(keys) {
+				continue
+			}
+			fits := true
+			for k := 1; k < n && fits; k++ {
+				fits = text.tokens[i+k].kind != mark && keys[i+k] == r.words[k]
+			}
+			if fits {
+				best = n
+				s.sense, s.value, s.high, s.tongue, s.to = r.entry.sense, r.entry.value, r.entry.value, r.entry.tongue, i+n
+			}
+		}
+		if best > 0 {
+			break
+		}
+	}
+	return s
+}
+
+// holds says whether a language has any word of a text.
+func (g *glossary) holds(text *keyed, t tongue) bool {
+	return slices.ContainsFunc(text.in(t), func(key string) bool { return len(g.first[t][key]) > 0 })
 }

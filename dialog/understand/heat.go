@@ -103,7 +103,7 @@ func (r *reader) bareFigure(c *clause, i int) bool {
 // day, whatever was asked.
 func (r *reader) ofDate(s *sign) bool {
 	beside := r.tokens[max(0, s.from-2):min(len(r.tokens), s.to+2)]
-	for _, w := range calendarWords().read(beside, r.order[:]) {
+	for _, w := range calendarWords().read(keysOf(beside), r.order[:]...) {
 		if dimension(w.sense) == "mon" {
 			return true
 		}

@@ -34,12 +34,11 @@ func Lengths(text, lang string) []Length {
 		}
 		last = r
 	}
-	ts := tokens(b.String())
-	g := lengthWords()
-	out := lengths(g.read(ts, languages(lang)))
+	g, words := lengthWords(), keysOf(tokens(b.String()))
+	out := lengths(g.read(words, languages(lang)...))
 	if len(out) == 0 {
 		for _, t := range elsewhere(lang) {
-			if out = lengths(g.read(ts, []tongue{t})); len(out) > 0 {
+			if out = lengths(g.read(words, t)); len(out) > 0 {
 				break
 			}
 		}

@@ -20,16 +20,18 @@ type Day struct {
 // When finds the day a text names; ok is false when it names none. Hindi kal and
 // parson are told apart by the verb beside them, and are no day without one.
 func When(text, lang string) (Day, bool) {
-	ts := unhyphened(tokens(text))
 	if d, ok := isoDay(text); ok {
 		return d, true
 	}
-	g := calendarWords()
-	if d, ok := day(g.read(ts, languages(lang)), text, lang); ok {
+	g, words := calendarWords(), keysOf(unhyphened(tokens(text)))
+	if d, ok := day(g.read(words, languages(lang)...), text, lang); ok {
 		return d, true
 	}
 	for _, t := range elsewhere(lang) {
-		if d, ok := day(g.read(ts, []tongue{t}), text, lang); ok {
+		if !g.holds(words, t) {
+			continue
+		}
+		if d, ok := day(g.read(words, t), text, lang); ok {
 			return d, true
 		}
 	}
@@ -39,10 +41,9 @@ func When(text, lang string) (Day, bool) {
 // Span reads a length of time, "ten days", "2 weeks", as days; ok is false when the
 // text names none.
 func Span(text, lang string) (days int, ok bool) {
-	ts := unhyphened(tokens(text))
-	g := calendarWords()
+	g, words := calendarWords(), keysOf(unhyphened(tokens(text)))
 	for _, of := range [][]tongue{languages(lang), elsewhere(lang)} {
-		in := g.read(ts, of)
+		in := g.read(words, of...)
 		for i, s := range in {
 			p, counted := strings.CutPrefix(s.sense, "per=")
 			if !counted {
