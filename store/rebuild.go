@@ -4,7 +4,9 @@ import (
 	"context"
 	"database/sql"
 	"encoding/json"
+	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"warmstick/dialog"
@@ -34,22 +36,10 @@ func (db *DB) Rebuild(ctx context.Context) error {
 		if err != nil {
 			return err
 		}
-		for _, id := range people {
-			p, err := db.page(id)
-			if err != nil {
+		for some := range slices.Chunk(people, atOnce) {
+			if err := db.remake(some); err != nil {
 				return err
 			}
-			if err := db.foldAnew(p, id); err != nil {
-				return err
-			}
-			p.plan, p.was, p.grown = nil, projected{}, true
-			if err := db.settle(p); err != nil {
-				return err
-			}
-			if err := db.save(); err != nil {
-				return err
-			}
-			db.shelf.drop(id)
 		}
 		return nil
 	})
@@ -57,6 +47,57 @@ func (db *DB) Rebuild(ctx context.Context) error {
 		return fmt.Errorf("rebuild: %w", plain(err))
 	}
 	return nil
+}
+
+// atOnce is how many people are folded side by side; their diaries are in memory.
+const atOnce = 100
+
+// remake folds people's diaries, on all cores, and writes down what follows.
+func (db *DB) remake(people []dialog.PersonID) error {
+	pages, errs := make([]*page, len(people)), make([]error, len(people))
+	persons, diaries := make([]row, len(people)), make([][]row, len(people))
+	for i, id := range people {
+		var err error
+		if persons[i], err = db.stmts.first(personByID, int64(id)); err != nil {
+			return err
+		}
+		err = db.stmts.rows(entryList, func(r row) error {
+			diaries[i] = append(diaries[i], slices.Clone(r))
+			return nil
+		}, int64(id))
+		if err != nil {
+			return err
+		}
+	}
+	onAllCores(len(people), func(i int) {
+		pages[i], errs[i] = folded(persons[i], diaries[i])
+	})
+	if err := errors.Join(errs...); err != nil {
+		return err
+	}
+	for _, p := range pages {
+		p.grown = true
+		if err := db.settle(p); err != nil {
+			return err
+		}
+	}
+	return db.save()
+}
+
+// folded makes a page of a person's row and diary, with nothing derived from it yet.
+func folded(person row, lines []row) (p *page, err error) {
+	id := dialog.PersonID(person.int(0))
+	diary := make([]dialog.Entry, len(lines))
+	for i, r := range lines {
+		if diary[i], err = entryOf(r, id); err != nil {
+			return nil, err
+		}
+	}
+	p = &page{chat: person.int(1), state: dialog.Fold(id, diary)}
+	if p.state.Talk, err = dialog.UnpackTalk(person.bytes(2)); err != nil {
+		return nil, fmt.Errorf("talk of person %d: %w", id, err)
+	}
+	return p, nil
 }
 
 func (db *DB) people() (people []dialog.PersonID, err error) {
