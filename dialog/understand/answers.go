@@ -30,7 +30,7 @@ func (r *reader) answers(cs []clause, f *finding) {
 			case "nor", "tag":
 				no = no || s.hindi() && c.core() == 1 && len(cs) == 1 && c.end != "?" // a bare "ना"
 			case "notyet":
-				notyet = notyet || c.ask == telling
+				notyet = notyet || c.ask == telling && !(c.has("money") && c.has("foreign"))
 			case "ok":
 				ok = ok || c.ask == telling
 			case "ready":

@@ -105,5 +105,28 @@ func (l *lexicon) swahiliSlip(w string) (swVerb, bool) {
 			return v, true
 		}
 	}
+	for i := 3; i < len(w); i++ { // a vowel left out, where Swahili has no two consonants
+		if !crowded(w[i-1], w[i]) {
+			continue
+		}
+		for _, vowel := range []byte("aeiou") {
+			try = append(append(append(try[:0], w[:i]...), vowel), w[i:]...)
+			if v, ok := l.swahiliVerb(string(try)); ok {
+				return v, true
+			}
+		}
+	}
 	return swVerb{}, false
+}
+
+// crowded says whether two consonants never stand side by side in a Swahili word.
+func crowded(a, b byte) bool {
+	if isVowel(a) || isVowel(b) {
+		return false
+	}
+	switch b {
+	case 'w', 'y', 'h':
+		return false
+	}
+	return a != 'm' && a != 'n'
 }

@@ -75,6 +75,8 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 				add("seen=smoke")
 			case c.has("eye", "harm=eye") && !c.has("body") && s.hindi():
 				add("harm=eye") // "आँख में जलन"
+			case about.eye && !c.has("body", "heap", "inside", "stuff"):
+				add("harm=eye") // "a drop went into the eye, it burns"
 			case c.has("body", "eye") || person && !plant && !c.has("heap", "inside"):
 				add("harm=burn")
 			case plant:

@@ -87,14 +87,16 @@ func (r *reader) measures() []measure {
 			i++
 		}
 	}
-	// does the list put the material first?
-	first := byte(0)
-	for _, p := range ps {
-		if p.what == 'm' || p.what == 'u' {
-			first = p.what
-			break
+	// does the list put the material first, from piece k on?
+	leading := func(k int) byte {
+		for _, p := range ps[k:] {
+			if p.what == 'm' || p.what == 'u' {
+				return p.what
+			}
 		}
+		return 0
 	}
+	first := leading(0)
 	var out []measure
 	cur := measure{from: -1}
 	flush := func() {
@@ -109,17 +111,25 @@ func (r *reader) measures() []measure {
 		}
 		cur.to = p.to
 	}
-	commas := 0
+	// named says whether the amounts up to the next comma have a material of their own.
+	named := func(k int) bool {
+		for ; k < len(ps) && ps[k].what != ',' && ps[k].what != '|'; k++ {
+			if ps[k].what == 'm' {
+				return true
+			}
+		}
+		return false
+	}
 	for k, p := range ps {
 		switch p.what {
 		case '|':
 			flush()
 		case ',':
-			commas++
 			// a comma closes a full measure; "straw, 3 bags" goes on
 			if cur.has && cur.unit != "" && cur.material != "" {
 				flush()
-			} else if cur.material != "" && !cur.has && cur.unit == "" && !(k+1 < len(ps) && (ps[k+1].what == 'n' || ps[k+1].what == 'u')) {
+			} else if cur.material != "" && !cur.has && cur.unit == "" && (!(k+1 < len(ps) && (ps[k+1].what == 'n' || ps[k+1].what == 'u')) || named(k+1)) {
+				first = leading(k + 1) // "dry leaves, and one tin of dung"
 				flush()
 			} else if cur.has && cur.unit != "" && cur.material == "" && first != 'm' && k+1 < len(ps) && ps[k+1].what != 'm' {
 				flush()

@@ -53,7 +53,7 @@ func (r *reader) temps(cs []clause) (out []fact) {
 			default:
 				continue
 			}
-			if c.has("weather") && !c.has("heap", "stick", "inside") {
+			if (c.has("weather") || r.inVillage(c)) && !c.has("heap", "stick", "inside") {
 				continue
 			}
 			v := s.middle()
@@ -75,6 +75,17 @@ func (r *reader) temps(cs []clause) (out []fact) {
 		}
 	}
 	return out
+}
+
+// inVillage says whether a clause speaks of the village or the town: its heat is the
+// weather's.
+func (r *reader) inVillage(c *clause) bool {
+	for i := range c.signs {
+		if r.names(&c.signs[i], "village", "town", "city", "kijijini", "kijiji", "mjini", "mji", "गाँव", "गांव", "शहर", "gaon", "gaanv", "shahar", "shehar", "pueblo", "ciudad", "ville") {
+			return true
+		}
+	}
+	return false
 }
 
 // bareFigure says whether a figure without unit can be a stick's reading: it does

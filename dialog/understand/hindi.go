@@ -50,8 +50,12 @@ func (r *reader) hindiTurns() {
 		case "not", "no":
 			r.nahin(i)
 		case "tag":
-			if i+1 < len(r.signs) && property(r.signs[i+1].sense) != "" {
-				s.sense = "nor" // "न सूखा है न गीला"
+			j := i + 1
+			for j < len(r.signs) && (r.signs[j].sense == "very" || r.signs[j].sense == "bit" || r.signs[j].sense == "too") {
+				j++
+			}
+			if j < len(r.signs) && property(r.signs[j].sense) != "" {
+				s.sense = "nor" // "न सूखा है न गीला", "न ज़्यादा सूखा है न ज़्यादा गीला"
 			}
 		case "or", "filler", "do":
 			if (s.text == "कि" || s.text == "ki") && i > 0 && (quality(r.signs[i-1].sense) || r.signs[i-1].sense == "is" || r.signs[i-1].sense == "was") && r.soMuch(i) {

@@ -7,6 +7,10 @@ import "strings"
 func (r *reader) swahiliTurns() {
 	for i := range r.signs {
 		s := &r.signs[i]
+		if s.text == "humo" && s.tongue == es && r.rank[sw] == 0 && i > 0 && r.signs[i-1].sense == "" {
+			s.sense = "inside" // "panya wamejichimbia humo": in there; Spanish smoke
+			continue
+		}
 		if s.tongue != sw {
 			continue
 		}

@@ -169,10 +169,20 @@ func (c *clause) faintly() bool {
 	return faint || not && very
 }
 
+// forbids says whether a clause has the Hindi "not" of orders.
+func (r *reader) forbids(c *clause) bool {
+	for i := range c.signs {
+		if s := &c.signs[i]; s.hindi() && r.names(s, "मत", "mat") {
+			return true
+		}
+	}
+	return false
+}
+
 // meansWhat says whether a clause asks what a word means.
 func (r *reader) meansWhat(c *clause) bool {
 	for i := range c.signs {
-		if r.names(&c.signs[i], "mean", "means", "meaning", "significa", "decir", "signifie", "dire", "explain", "expliquez", "explique", "expliqueme") {
+		if r.names(&c.signs[i], "mean", "means", "meaning", "significa", "decir", "signifie", "dire", "matlab", "मतलब", "maana", "explain", "expliquez", "explique", "expliqueme") {
 			return true
 		}
 	}
@@ -262,6 +272,9 @@ func (r *reader) bareStop(c *clause, cs []clause) bool {
 	}
 	if c.has("message") && c.has("want") && c.has("not", "no") && c.ask == telling && !c.cond {
 		return true // "do not want any more messages"
+	}
+	if c.has("message") && c.has("do", "write", "give", "say") && c.ask == telling && !c.cond && r.forbids(c) {
+		return true // "koi sms mat karna"
 	}
 	if !c.has("stop") || c.has("today", "tomorrow", "later", "now") || c.cond || c.ask == askModal {
 		return false

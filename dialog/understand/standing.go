@@ -224,8 +224,8 @@ func (c *clause) whenTo() bool {
 
 // halfway: "half sieved", with no measure that the half could belong to.
 func (c *clause) halfway() bool {
-	for _, s := range c.signs {
-		if s.sense == "num" && s.value == 0.5 && !s.typed || s.sense == "partly" || s.half() {
+	for i, s := range c.signs {
+		if s.sense == "num" && s.value == 0.5 && !s.typed && !(i+1 < len(c.signs) && dimension(c.signs[i+1].sense) == "unit") || s.sense == "partly" || s.half() {
 			return true
 		}
 	}

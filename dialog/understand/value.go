@@ -16,7 +16,7 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 	smell := here.smell || asked == "smell" || about.smell && !here.bottle && !here.worm && !here.heap
 	bottle := here.bottle || asked == "bottle" || about.bottle && !here.heap && !here.worm
 	worm := here.worm || asked == "worms" || about.worm && !here.heap && !here.bottle
-	stick := here.heap || asked == "stick" || about.heap && !here.bottle && !here.worm
+	stick := here.heap || asked == "stick" || about.heap && (asked != "moisture" || r.several) && !here.bottle && !here.worm
 	if r.correcting && !here.bottle && !here.worm {
 		heap, smell, stick = true, true, true
 	}

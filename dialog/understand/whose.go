@@ -1,5 +1,7 @@
 package understand
 
+import "slices"
+
 // theirs: "turned his", "volteó el suyo". His at the end of a clause is no "his hand".
 func (c *clause) theirs(neighbor bool) bool {
 	if len(c.signs) == 0 {
@@ -21,6 +23,9 @@ func (r *reader) foreign(c *clause) bool {
 		if s := &c.signs[i]; s.sense == "person" && s.tongue == en && c.signs[i+1].sense == "heap" && r.names(s, "brothers", "sisters", "uncles", "aunts", "cousins", "friends") {
 			return true // my brother's heap
 		}
+	}
+	if r.kinsOwn(c) {
+		return true
 	}
 	n := c.find("neighbor")
 	if c.theirs(n >= 0) {
@@ -65,6 +70,46 @@ func (r *reader) foreign(c *clause) bool {
 	return !acts && !c.has("heap")
 }
 
+// kinsOwn: the heap of a brother, a cousin, a friend is theirs: "lundo la shemeji", "भाई
+// का ढेर", "el montón de mi primo".
+func (r *reader) kinsOwn(c *clause) bool {
+	for i := range c.signs {
+		s := &c.signs[i]
+		switch s.sense {
+		case "heap", "stick", "bottle", "worm", "compost", "bed":
+		default:
+			continue
+		}
+		if s.hindi() {
+			if s.from >= 2 && oneOf(r.tokens[s.from-1].text, "का", "के", "की", "ka", "ke", "ki") && kin(r.tokens[s.from-2].text) {
+				return true
+			}
+			continue
+		}
+		of := s.to
+		if of >= len(r.tokens) || !oneOf(r.tokens[of].text, "la", "ya", "cha", "za", "wa", "de", "del", "du") {
+			continue
+		}
+		who := of + 1
+		if who < len(r.tokens) && oneOf(r.tokens[who].text, "mi", "mis", "mon", "ma", "mes", "un", "una", "une") {
+			who++
+		}
+		if who < len(r.tokens) && kin(r.tokens[who].text) {
+			return true
+		}
+	}
+	return false
+}
+
+// kin says whether a word names somebody who has a heap of their own; wife, husband and
+// child work on the farmer's.
+func kin(w string) bool {
+	return oneOf(w, "kaka", "dada", "mjomba", "shangazi", "binamu", "rafiki", "shemeji", "wifi", "mkwe",
+		"भाई", "बहन", "चाचा", "मामा", "मौसा", "ताऊ", "दोस्त", "साले", "जीजा", "देवर", "bhai", "behan", "chacha", "mama", "tau", "dost", "sale", "jija", "devar",
+		"hermano", "hermana", "tio", "tia", "primo", "prima", "cuñado", "cuñada", "cunado", "cunada", "amigo", "amiga", "compadre", "comadre", "suegro", "suegra",
+		"frere", "soeur", "oncle", "tante", "cousin", "cousine", "ami", "amie", "beau")
+}
+
 // herOwn: Hindi "apna" is the subject's own, "पड़ोसी ने अपना ढेर पलटा"; so is Swahili
 // "lundo lake" after a neighbour.
 func (r *reader) herOwn(c *clause, n int) bool {
@@ -80,3 +125,5 @@ func (r *reader) herOwn(c *clause, n int) bool {
 	}
 	return false
 }
+
+func oneOf(w string, of ...string) bool { return slices.Contains(of, w) }
