@@ -2,6 +2,7 @@ package dialog
 
 import (
 	"cmp"
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -67,7 +68,7 @@ func (x *exchange) audience(whom string) []Card {
 		case kind == "stage":
 			return !slices.ContainsFunc(c.Heaps, func(h HeapCard) bool { return string(h.Stage) == v })
 		case kind == "place":
-			return c.Area != v
+			return c.Place() != v && c.Area != v
 		}
 		return false
 	})
@@ -151,10 +152,11 @@ func (x *exchange) askAudience(words string) {
 			}
 		}
 	}
-	stages, areas := map[Stage]bool{}, map[string]bool{}
+	stages, areas, towns := map[Stage]bool{}, map[string]bool{}, map[string]int{}
 	for _, c := range x.audience("all") {
-		if c.Area != "" {
+		if p := c.Place(); p != "" {
 			areas[c.Area] = true
+			towns[p]++
 		}
 		for _, h := range c.Heaps {
 			stages[h.Stage] = true
@@ -172,6 +174,14 @@ func (x *exchange) askAudience(words string) {
 			}
 		}
 	}
+	if len(towns) > 1 {
+		most := slices.SortedFunc(maps.Keys(towns), func(a, b string) int {
+			return cmp.Or(cmp.Compare(towns[b], towns[a]), cmp.Compare(a, b))
+		})
+		for _, t := range most[:min(len(most), mostTowns)] {
+			add(t, "place="+t)
+		}
+	}
 	if len(q.Choices) == 0 {
 		x.say("announce_one_kind", nil)
 		x.preview("all", words)
@@ -179,6 +189,10 @@ func (x *exchange) askAudience(words string) {
 	}
 	x.put(q)
 }
+
+// mostTowns is how many towns are offered, those with most farmers: a list longer than
+// a screen is not read.
+const mostTowns = 6
 
 func (x *exchange) audienceTold(q Question, m meaning) bool {
 	whom := m.value("whom")

@@ -71,7 +71,7 @@ func (x *exchange) showLines(lines []Line, from int, list string) {
 func (x *exchange) lineArgs(no int, l Line) phrases.Args {
 	worst := l.Concerns[0]
 	place := ""
-	if p := areaLabel(l.Card.Area); p != "" {
+	if p := l.Card.Place(); p != "" {
 		place = " (" + p + ")"
 	}
 	return phrases.Args{"No": no, "Name": nameOf(l.Card, x.lang()), "Place": place, "Why": reasonOf(worst),

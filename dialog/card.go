@@ -14,6 +14,7 @@ type Card struct {
 	Name            string       `json:",omitempty"`
 	Lang            string       `json:",omitempty"`
 	Area            string       `json:",omitempty"`
+	Town            string       `json:",omitempty"`
 	Zone            string       `json:",omitempty"`
 	Keeper          PersonID     `json:",omitempty"` // who answers for a farmer without a phone
 	Nameless        bool         `json:",omitempty"`
@@ -88,7 +89,7 @@ type Tale struct {
 // CardOf makes a farmer's card.
 func CardOf(s State) Card {
 	p := s.Person
-	c := Card{Person: p.ID, Name: p.Name, Lang: p.Lang, Area: p.Area, Zone: p.ZoneName, Keeper: p.Keeper, Nameless: p.Nameless,
+	c := Card{Person: p.ID, Name: p.Name, Lang: p.Lang, Area: p.Area, Town: p.Town, Zone: p.ZoneName, Keeper: p.Keeper, Nameless: p.Nameless,
 		Asking: p.Asking, PutOff: p.PutOff, Seen: p.Seen, Stopped: p.Stopped, Barred: p.Barred,
 		Peril: p.Peril, PerilAt: p.PerilAt, Since: p.Since, Hours: p.Habit.Hours, Roles: p.Roles}
 	for _, h := range s.Heaps {

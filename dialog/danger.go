@@ -156,8 +156,5 @@ func (x *exchange) officers() []PersonID {
 }
 
 func (x *exchange) placeName() string {
-	if p, ok := placeByID(x.s.Person.Area); ok {
-		return capital(p.label)
-	}
-	return x.s.Person.Area
+	return placeLabel(x.s.Person.Town, x.s.Person.Area)
 }

@@ -41,7 +41,7 @@ func (x *exchange) drill(c Card) {
 	x.seen(c.Person)
 	lang := x.lang()
 	name := nameOf(c, lang)
-	x.say("drill_head", phrases.Args{"Name": name, "Place": areaLabel(c.Area), "N": len(s.Heaps)})
+	x.say("drill_head", phrases.Args{"Name": name, "Place": c.Place(), "N": len(s.Heaps)})
 	if c.Keeper != 0 {
 		x.say("drill_phoneless", nil)
 	}

@@ -262,17 +262,22 @@ func capital(s string) string {
 
 func (x *exchange) placeTold(_ Question, m meaning) bool {
 	p, ok := placeByID(m.value("place"))
+	town := ""
 	if !ok {
 		p, ok = findPlace(m.text)
+		town = p.townIn(m.text)
 	}
 	if !ok && x.s.Talk.Misses >= 2 {
 		p, ok = x.likelyPlace(), true
+		if len(strings.Fields(m.text)) <= 3 && len(m.codes) == 0 && !strings.ContainsAny(m.text, "?？") {
+			town = tidyName(m.text) // no list has every village
+		}
 	}
 	if !ok {
 		return false
 	}
 	x.close()
-	x.placed(p)
+	x.placed(p, town)
 	x.goOn()
 	return true
 }
@@ -289,8 +294,8 @@ func (x *exchange) likelyPlace() place {
 	return p
 }
 
-func (x *exchange) placed(p place) {
-	x.note(0, Placed{Area: p.id, Zone: p.zone})
+func (x *exchange) placed(p place, town string) {
+	x.note(0, Placed{Area: p.id, Zone: p.zone, Town: town})
 	x.today = DayOf(x.now, x.s.Person.Zone())
 	x.say("place_kept", phrases.Args{"Time": clockText(x.now.In(x.s.Person.Zone()))})
 }
@@ -364,7 +369,7 @@ func (x *exchange) enrolNext() bool {
 	case p.Name == "":
 		x.ask("name", 0)
 	case p.ZoneName == "" && x.was.Talk.Open.ID == "place" && x.was.Talk.Passed >= passedOver:
-		x.placed(x.likelyPlace())
+		x.placed(x.likelyPlace(), "")
 		return false
 	case p.ZoneName == "":
 		x.ask("place", 0)

@@ -19,8 +19,12 @@ type (
 	// LanguageSet holds a language code: en, sw, hi, hi-Latn, es or fr.
 	LanguageSet struct{ Lang string }
 	Named       struct{ Name string }
-	// Placed: an area of the officer's list (or none) and its IANA zone.
-	Placed  struct{ Area, Zone string }
+	// Placed: an area of the list of places (or none), its IANA zone, and the town or
+	// village that was named.
+	Placed struct {
+		Area, Zone string
+		Town       string `json:",omitempty"`
+	}
 	HourSet struct{ Minute int } // reminders come at this minute of the day
 	// UnitsSet: "feet" or "metres".
 	UnitsSet    struct{ Units string }

@@ -166,7 +166,7 @@ func lifeOf300() []Entry {
 		d = append(d, Entry{Person: 1, By: 1, Heap: h, At: at, Noted: at, Day: DayOf(at, time.UTC), Told: len(d) + 1, Event: ev})
 	}
 	add(0, Consented{"1"})
-	add(0, Placed{"kenya", "Africa/Nairobi"})
+	add(0, Placed{Area: "kenya", Zone: "Africa/Nairobi"})
 	add(1, Begun{HotHeap})
 	for range 20 {
 		add(1, Gathered{3, "basket", "cow_dung"})

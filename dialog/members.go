@@ -45,7 +45,7 @@ func (x *exchange) addTold(q Question, m meaning) bool {
 		x.noteFor(id, zone, 0, e)
 	}
 	if p := x.s.Person; p.ZoneName != "" {
-		x.noteFor(id, zone, 0, Placed{Area: p.Area, Zone: p.ZoneName})
+		x.noteFor(id, zone, 0, Placed{Area: p.Area, Zone: p.ZoneName, Town: p.Town})
 	}
 	x.noteFor(id, zone, 0, Joined{q.Group})
 	x.say("added", phrases.Args{"Name": q.Text})

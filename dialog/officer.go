@@ -274,7 +274,7 @@ func (x *exchange) farmerLabel(c Card, among []Card) string {
 			twins++
 		}
 	}
-	if place := areaLabel(c.Area); twins > 1 && place != "" {
+	if place := c.Place(); twins > 1 && place != "" {
 		name += ", " + place
 	}
 	if _, word := understand.Parse(name, x.lang()); word {
@@ -297,13 +297,20 @@ func called(p Person) worded {
 	return func(lang string) string { return nameOf(Card{Name: p.Name}, lang) }
 }
 
-func areaLabel(area string) string {
+// Place is where a farmer lives, as an officer looks for it: the town that was named,
+// or the area.
+func (c Card) Place() string { return placeLabel(c.Town, c.Area) }
+
+func placeLabel(town, area string) string {
+	if town != "" {
+		return town
+	}
 	if p, ok := placeByID(area); ok {
 		return capital(p.label)
 	}
-	_, town, ok := strings.Cut(area, "/") // an IANA zone
+	_, city, ok := strings.Cut(area, "/") // an IANA zone
 	if !ok {
 		return area
 	}
-	return strings.ReplaceAll(town, "_", " ")
+	return strings.ReplaceAll(city, "_", " ")
 }

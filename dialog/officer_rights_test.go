@@ -31,7 +31,7 @@ func TestRights(t *testing.T) {
 		{"board/1/not today", officers, "off the board"},
 		{"board/done 1", officers, "is visited"},
 		{"board/1/write/hello there", officers, "Passed to Amina"},
-		{"heap Amina", officers, "Amina, Kenya"},
+		{"heap Amina", officers, "Amina, Nakuru"},
 		{"heap Amina/1/go on like this", officers, "Passed to Amina"},
 		{"heap Mama Njeri", staff, "No phone: you or a lead"},
 		{"heap Mama Njeri/1/built 3 days ago", staff, "Njeri:\nWritten down. The heap is 3"},

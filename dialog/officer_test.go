@@ -95,7 +95,7 @@ func TestABoardTellsWhoNeedsSomebody(t *testing.T) {
 	v.built(11, "6")
 	v.cold(11)
 	board := v.answer(1, "board")
-	require.Contains(t, board, "\n1 Amina (Kenya): cold, must be built again, today.")
+	require.Contains(t, board, "\n1 Amina (Nakuru): cold, must be built again, today.")
 	require.NotContains(t, board, "Juma")
 	require.Contains(t, v.answer(1, "1"), "What about Amina?")
 	why := v.answer(1, "why")
@@ -151,7 +151,7 @@ func TestWordsGoBothWays(t *testing.T) {
 	before := len(v.heard[1])
 	v.says(11, "It is cold, what now?")
 	got := v.since(1, before)
-	require.Contains(t, got, "Amina (Kenya) writes: It is cold, what now?")
+	require.Contains(t, got, "Amina (Nakuru) writes: It is cold, what now?")
 	require.Contains(t, got, "- stick cold", "the last lines go with it")
 	require.Equal(t, "text", asksOf(v.talks[1].Open))
 	// A second farmer asks meanwhile; the first waits behind.
@@ -197,7 +197,7 @@ func TestAlertsAreRepeatedPassedOnAndSeenOnce(t *testing.T) {
 	v.wait(15 * time.Hour) // night: dangers come at once
 	n1, n2 := len(v.heard[1]), len(v.heard[2])
 	v.says(11, "smoke from my heap")
-	require.Contains(t, v.since(1, n1), "Alert: Amina (Kenya): smoke from the heap.")
+	require.Contains(t, v.since(1, n1), "Alert: Amina (Nakuru): smoke from the heap.")
 	require.True(t, v.last(1).After.IsZero())
 	require.Empty(t, v.since(2, n2), "one officer first")
 	v.wait(20 * time.Minute)
@@ -244,7 +244,7 @@ func TestAlertsThatCanWait(t *testing.T) {
 	require.Empty(t, v.since(1, n), "not repeated before it has come")
 	v.wait(75 * time.Minute)
 	require.Contains(t, v.since(1, n), "not seen yet")
-	require.Contains(t, v.answer(1, "board"), "1 Amina (Kenya): danger, a third cold round")
+	require.Contains(t, v.answer(1, "board"), "1 Amina (Nakuru): danger, a third cold round")
 	v.says(1, "1")
 	require.Empty(t, v.states[1].Person.Duty.Alarms, "who has opened the line has seen the alert")
 }
@@ -350,7 +350,7 @@ func TestHandingOver(t *testing.T) {
 	v.says(1, "leave, hand over")
 	require.Contains(t, v.answer(1, "yes"), "The other officers go on")
 	require.NotContains(t, v.answer(1, "heap amina"), "Kenya")
-	require.Contains(t, v.answer(2, "heap amina"), "Amina, Kenya")
+	require.Contains(t, v.answer(2, "heap amina"), "Amina, Nakuru")
 	// Codes: old, withdrawn, unknown.
 	code := v.states[5].Person.Invites[0].Code
 	v.says(5, "groups")

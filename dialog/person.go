@@ -15,6 +15,7 @@ type Person struct {
 	Consented time.Time           `json:",omitzero"`
 	Name      string              `json:",omitempty"`
 	Area      string              `json:",omitempty"`
+	Town      string              `json:",omitempty"` // in the person's words
 	ZoneName  string              `json:",omitempty"`
 	Minute    int                 `json:",omitempty"` // of the day, for reminders; 0 = not told
 	Units     string              `json:",omitempty"` // feet or metres
@@ -115,7 +116,7 @@ func (p *Person) take(e *Entry) {
 	case Named:
 		p.Name = ev.Name
 	case Placed:
-		p.Area, p.ZoneName, p.Moved = ev.Area, ev.Zone, e.Noted
+		p.Area, p.Town, p.ZoneName, p.Moved = ev.Area, ev.Town, ev.Zone, e.Noted
 	case HourSet:
 		p.Minute, p.Moved = ev.Minute, e.Noted
 	case UnitsSet:

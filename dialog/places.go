@@ -25,6 +25,7 @@ type place struct {
 	highland bool
 	offered  []string // languages whose farmers are shown it as a button
 	words    []string // in their normal form
+	names    []string // the same as they are written
 	label    string   // as it is written first in the table
 }
 
@@ -47,13 +48,30 @@ var places = sync.OnceValue(func() []place {
 	for _, r := range rows(placeRows) {
 		p := place{id: r[0], zone: r[1], highland: r[2] == "yes", offered: strings.Fields(r[3])}
 		for w := range strings.SplitSeq(r[4], ",") {
-			p.words = append(p.words, unaccented(bare(w)))
+			p.words, p.names = append(p.words, unaccented(bare(w))), append(p.names, strings.TrimSpace(w))
 		}
 		p.label = strings.SplitN(r[4], ",", 2)[0]
 		list = append(list, p)
 	}
 	return list
 })
+
+// townIn is the town or district of a place that a text names; "" when it names the
+// place alone.
+func (p place) townIn(line string) string {
+	said := " " + unaccented(bare(line)) + " "
+	town := ""
+	for i, w := range p.words {
+		if i > 0 && w != "" && len(w) > len(town) && strings.Contains(said, " "+w+" ") {
+			town = p.names[i]
+		}
+	}
+	words := strings.Fields(town)
+	for i, w := range words {
+		words[i] = capital(w)
+	}
+	return strings.Join(words, " ")
+}
 
 // findPlace reads a country, a town or an IANA zone name.
 func findPlace(line string) (place, bool) {

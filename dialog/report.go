@@ -84,7 +84,7 @@ func Tables(cards []Card, groups map[GroupID]string, chat func(PersonID) int64, 
 			"phone": yesOrNo(c.Keeper == 0), "left": yesOrNo(c.Nameless), "since": dateCell(dayOrNone(c.Since, zone)),
 			"visited": dateCell(dayOrNone(c.Seen, zone)), "stopped": yesOrNo(c.Stopped), "heaps": len(c.Tales)}
 		if names {
-			cells["name"] = c.Name
+			cells["name"], cells["town"] = c.Name, c.Town
 			if chat != nil {
 				cells["chat"] = strconv.FormatInt(chat(c.Person), 10)
 			}

@@ -153,14 +153,14 @@ func (x *exchange) roundFrom(from int) {
 func Round(board []Line) []Line {
 	loss := map[string]float64{}
 	for _, l := range board {
-		loss[l.Card.Area] += l.Loss()
+		loss[l.Card.Place()] += l.Loss()
 		if l.Danger {
-			loss[l.Card.Area] += 1e6
+			loss[l.Card.Place()] += 1e6
 		}
 	}
 	lines := slices.Clone(board)
 	slices.SortStableFunc(lines, func(a, b Line) int {
-		return cmp.Or(cmp.Compare(loss[b.Card.Area], loss[a.Card.Area]), cmp.Compare(a.Card.Area, b.Card.Area))
+		return cmp.Or(cmp.Compare(loss[b.Card.Place()], loss[a.Card.Place()]), cmp.Compare(a.Card.Place(), b.Card.Place()))
 	})
 	return lines
 }
@@ -168,7 +168,7 @@ func Round(board []Line) []Line {
 func placesOf(lines []Line) int {
 	seen := map[string]bool{}
 	for _, l := range lines {
-		seen[l.Card.Area] = true
+		seen[l.Card.Place()] = true
 	}
 	return len(seen)
 }
