@@ -81,11 +81,17 @@ func (x *exchange) staffHears(line string, m Message) bool {
 	return x.named(line) || x.greetOfficer(line)
 }
 
-// greetOfficer answers an officer's hello with the words of the trade, and asks
-// for name and place where they are missing.
+// greetOfficer answers an officer's hello with who needs a visit; before there are
+// farmers, with the words of the trade and what is missing of name and place.
 func (x *exchange) greetOfficer(line string) bool {
-	if x.open.ID != "" || !x.s.Person.Officer() || len(x.s.Active()) > 0 || !x.read(line).has("chat=hello") {
+	if x.open.ID != "" && x.open.ID != "menu" || !x.s.Person.Officer() || len(x.s.Active()) > 0 || !x.read(line).has("chat=hello") {
 		return false
+	}
+	if len(x.charges()) > 0 && x.s.Person.Name != "" && x.s.Person.ZoneName != "" {
+		x.close()
+		x.say("hello_again", x.nameArgs())
+		x.board(0)
+		return true
 	}
 	x.say("officer_hello", nil)
 	if !x.enrolNext() {

@@ -33,6 +33,10 @@ func TestFindPlace(t *testing.T) {
 		require.True(t, ok, said)
 		require.Equal(t, id, p.id, said)
 	}
+	for said, town := range map[string]string{"Nakuru": "Nakuru", "I live near nyeri town": "Nyeri", "kenya": "", "BOGOTA": "Bogota", "benin city": "Benin City", "भोपाल के पास": "भोपाल"} {
+		p, _ := findPlace(said)
+		require.Equal(t, town, p.townIn(said), said)
+	}
 	for _, said := range []string{"", "my farm", "Narnia", "stick hot", "Atlantis/Center"} {
 		_, ok := findPlace(said)
 		require.False(t, ok, said)
