@@ -16,7 +16,7 @@ import (
 func buildQuestions() map[string]question {
 	return map[string]question{
 		"prepared": {asks: "ready", task: TaskPrepare, choices: yesNo, answer: (*exchange).preparedTold},
-		"build":    {asks: "ready", task: TaskBuild, choices: choose("answer=yes", "when=tomorrow"), answer: (*exchange).buildTold},
+		"build":    {asks: "ready", also: "layer", task: TaskBuild, choices: choose("answer=yes", "when=tomorrow"), answer: (*exchange).buildTold},
 		"small":    {asks: "confirm", task: TaskBuild, choices: choose("pick=wait", "pick=anyway", "pick=cold_dung"), answer: (*exchange).smallTold},
 		"layer":    {asks: "layer", topic: "layer", task: TaskBuild, choices: layerChoices, args: layerArgs, answer: (*exchange).layerTold},
 		"squeeze":  {asks: "squeeze", topic: "moisture", choices: choose("moisture=dry", "moisture=right", "moisture=wet"), answer: (*exchange).squeezeTold},

@@ -1,11 +1,13 @@
 package dialog
 
 import (
+	"math"
 	"slices"
 	"strconv"
 
 	"warmstick/dialog/compost"
 	"warmstick/dialog/phrases"
+	"warmstick/dialog/understand"
 )
 
 // Harvest: ripe, taken, weighed, used or sold; the round closes with its days and
@@ -120,8 +122,7 @@ func (x *exchange) cropTold(q Question, m meaning) bool {
 func (x *exchange) rated(q Question, m meaning) bool {
 	n, err := strconv.Atoi(m.value("stars"))
 	if err != nil {
-		d, ok := digits(m.text)
-		if n = d; !ok || n < 1 || n > 5 {
+		if n = x.starsIn(m.text); n == 0 {
 			if !m.has("when=skip") && !m.no() && x.s.Talk.Misses < 2 {
 				return false
 			}
@@ -133,6 +134,15 @@ func (x *exchange) rated(q Question, m meaning) bool {
 	x.note(q.Heap, Finished{})
 	x.finished(x.Heap(q.Heap))
 	return true
+}
+
+// starsIn reads one to five, in figures or words: "4", "four stars"; 0 = neither.
+func (x *exchange) starsIn(said string) int {
+	list := understand.Amounts(said, x.lang())
+	if len(list) == 1 && list[0].N >= 1 && list[0].N <= 5 && list[0].N == math.Trunc(list[0].N) {
+		return int(list[0].N)
+	}
+	return 0
 }
 
 // finished closes a round with its days and kilos, and offers the next heap.

@@ -100,11 +100,6 @@ func (x *exchange) read(line string) meaning {
 		topic = "none"
 	}
 	r := understand.Read(line, x.lang(), topic)
-	if !r.Sure && kind.also != "" {
-		if second := understand.Read(line, x.lang(), kind.also); second.Sure {
-			r = second
-		}
-	}
 	if !r.Sure && kind.asks == "ready" {
 		// "Done" alone is a report only where a deed was asked about; here it is a
 		// yes. Under the shaking question it would read as shaken.
@@ -112,6 +107,11 @@ func (x *exchange) read(line string) meaning {
 		case second.Sure && slices.Equal(second.Codes, []string{"did=shook"}):
 			r.Codes, r.Sure = []string{"answer=yes"}, true
 		case second.Sure && slices.Equal(second.Codes, []string{"answer=no"}):
+			r = second
+		}
+	}
+	if !r.Sure && kind.also != "" {
+		if second := understand.Read(line, x.lang(), kind.also); second.Sure {
 			r = second
 		}
 	}

@@ -84,8 +84,8 @@ func (x *exchange) stoodTold(q Question, m meaning) bool {
 	case v != "":
 		n, _ := strconv.Atoi(v)
 		day = x.today - Day(n)
-	case len(facts(m.codes)) > 0:
-		return false // "turned it yesterday" names no building day
+	case len(facts(m.codes)) > 0 || x.feltAgain(m) != "":
+		return false // "turned it yesterday" names no building day, nor does "now it is hot"
 	default:
 		if n, ok := understand.Span(m.text, x.lang()); ok {
 			day = x.today - Day(n)
