@@ -219,6 +219,11 @@ func bare(s string) string {
 // plain drops what does not matter when a label is typed.
 func plain(s string) string { return strings.Trim(strings.TrimSpace(s), ".!,।) ") }
 
+func isNumber(s string) bool {
+	_, ok := digits(s)
+	return ok
+}
+
 // digits reads a bare number in Western or Devanagari digits.
 func digits(s string) (int, bool) {
 	s = strings.Trim(plain(s), "([")

@@ -290,7 +290,7 @@ func (x *exchange) sank(q Question, m meaning) string {
 	if c, ok := wordPick(x.lang(), q, m.text); ok {
 		return strings.TrimPrefix(c.Means, "sank=")
 	}
-	if list := understand.Lengths(m.text, x.lang()); len(list) == 1 && h.Size[2] > 0 {
+	if list := understand.Lengths(m.text, x.lang()); len(list) == 1 && h.Size[2] > 0 && (list[0].Unit != "" || isNumber(m.text)) {
 		kept := x.metres(list[0]) / h.Size[2]
 		if kept < leastKept {
 			kept = 1 - kept // "30 cm" of 120 is what it lost, "90 cm" what is left

@@ -330,6 +330,9 @@ func (x *exchange) hourTold(_ Question, m meaning) bool {
 	} else if m.has("when=skip") || m.has("when=later") {
 		minute = DefaultMinute
 	}
+	if minute < 0 && x.s.Talk.Misses >= 2 {
+		minute = DefaultMinute
+	}
 	if minute < 0 {
 		return false
 	}
@@ -351,6 +354,9 @@ func (x *exchange) unitsTold(_ Question, m meaning) bool {
 		for _, l := range understand.Lengths("1 "+m.text, x.lang()) {
 			units = map[string]string{"ft": "feet", "in": "feet", "m": "metres", "cm": "metres"}[l.Unit]
 		}
+	}
+	if units == "" && x.s.Talk.Misses >= 2 {
+		units = x.units()
 	}
 	if units == "" {
 		return false

@@ -157,16 +157,16 @@ func (x *exchange) dateTold(q Question, m meaning) bool {
 	if x.tellsFact(m) {
 		return false // "turned it yesterday" names no building day
 	}
-	day := Day(0)
+	day, ok := x.dayAhead(m.text)
 	if v := m.value("days"); v != "" {
 		n, _ := strconv.Atoi(v)
-		day = x.today + Day(n)
-	} else if d, ok := understand.When(m.text, x.lang()); ok {
-		day = x.future(d)
-	} else if n, ok := digits(m.text); ok && n > 0 && n <= 120 {
-		day = x.today + Day(n)
+		day, ok = x.today+Day(n), true
+	} else if !ok && x.affirms(m.text, "words_said_build") {
+		day, ok = x.today, true // "we start now"
+	} else if !ok && x.s.Talk.Misses >= 2 {
+		day, ok = x.today+dateGuess, true // without a day there is no plan
 	}
-	if day == 0 {
+	if !ok {
 		return false
 	}
 	x.close()
@@ -177,7 +177,49 @@ func (x *exchange) dateTold(q Question, m meaning) bool {
 	}
 	x.note(q.Heap, DateWished{day})
 	x.say("date_kept", phrases.Args{"Day": x.dayWord(day)})
+	if x.s.Talk.Misses >= 2 {
+		x.say("date_change", nil)
+	}
 	x.goOn()
+	return true
+}
+
+// dateGuess is the building day, in days from today, of a farmer who was asked three
+// times and named none (our choice).
+const dateGuess = 7
+
+// dayAhead reads a day to come: "on Friday", "in 10 days", "10 days", "10".
+func (x *exchange) dayAhead(said string) (Day, bool) {
+	if d, ok := understand.WhenAhead(said, x.lang()); ok {
+		return x.future(d), true
+	}
+	if n, ok := understand.Span(said, x.lang()); ok && n > 0 {
+		return x.today + Day(n), true
+	}
+	n, ok := digits(said)
+	return x.today + Day(n), ok && n > 0 && n <= 120
+}
+
+// otherDay moves the building day: "other day Friday", or a day ahead that is told
+// while nothing is asked.
+func (x *exchange) otherDay(line string) bool {
+	rest, ok := x.ownWord(line, "date")
+	h, some := x.inHand()
+	if !ok || !some || h.Path != HotHeap || h.Built != 0 || h.Base || h.Wished == 0 {
+		return false
+	}
+	x.close()
+	if day, ok := x.dayAhead(rest); ok && day >= x.today {
+		return x.moveDay(h, day)
+	}
+	x.ask("date", h.ID)
+	return true
+}
+
+func (x *exchange) moveDay(h Heap, day Day) bool {
+	x.note(h.ID, DateWished{day})
+	x.say("date_kept", phrases.Args{"Day": x.dayWord(day)})
+	x.tellNext()
 	return true
 }
 

@@ -166,7 +166,7 @@ func (x *exchange) command(line string, m meaning) bool {
 	if _, ok := pickOf(x.open, line); ok {
 		return false // the label of a choice wins over a command of the same word
 	}
-	if x.seasonWord(line) || x.hideWord(line) || x.familyWord(line) || x.handWord(line) {
+	if x.seasonWord(line) || x.hideWord(line) || x.familyWord(line) || x.handWord(line) || x.otherDay(line) {
 		return true
 	}
 	if c, ok := wordPick(x.lang(), Question{Choices: []Choice{{Means: "word=new_heap"}}}, line); ok && len(strings.Fields(line)) < 4 && c.Means != "" {

@@ -13,7 +13,7 @@ import (
 // missed answers what could not be understood: first the question again, then
 // an example to type, then the officer.
 func (x *exchange) missed(m meaning) {
-	if x.readied(m) {
+	if x.toldEarly(m) {
 		return
 	}
 	x.s.Talk.Misses++
@@ -62,14 +62,25 @@ func (x *exchange) missed(m meaning) {
 	x.again()
 }
 
-// readied takes what a line tells beside the question of a heap not begun: the place
-// is found, the stuff is cut and soaked.
-func (x *exchange) readied(m meaning) bool {
+// toldEarly takes what a line tells before or beside its question: the place is found,
+// the stuff is cut and soaked, the worms of the trial stayed, so many bags came out.
+func (x *exchange) toldEarly(m meaning) bool {
 	h, ok := x.inHand()
-	if !ok || h.Path != HotHeap || h.Built != 0 || h.Base || strings.ContainsAny(m.text, "?？") {
+	if !ok || strings.ContainsAny(m.text, "?？") {
 		return false
 	}
+	planning := h.Path == HotHeap && h.Built == 0 && !h.Base
 	switch {
+	case h.Trial != 0 && !h.TrialOK && h.Fed == 0 && x.open.ID == "" && x.affirms(m.text, "words_said_trial"):
+		x.s.Talk.Misses = 0
+		return x.trialTold(Question{ID: "trial", Heap: h.ID}, meaning{text: m.text, codes: []string{"answer=yes"}, day: x.today})
+	case h.Ripe != 0 && h.YieldKg == 0 && x.open.ID == "" && x.countsCompost(m.text):
+		x.s.Talk.Misses = 0
+		x.harvestTold(h, m)
+		x.goOn()
+		return true
+	case !planning:
+		return false
 	case !h.Site && x.affirms(m.text, "words_said_site") && x.lineHolds(m.text, "words_place"):
 		x.note(h.ID, SiteFound{})
 		x.say("site_good", nil)
@@ -86,6 +97,13 @@ func (x *exchange) readied(m meaning) bool {
 	}
 	x.goOn()
 	return true
+}
+
+// countsCompost says whether a text measures compost, or nothing it names: "5 bags
+// came out".
+func (x *exchange) countsCompost(said string) bool {
+	list := understand.Amounts(said, x.lang())
+	return len(list) == 1 && list[0].Unit != "" && (list[0].Material == "" || list[0].Material == "compost")
 }
 
 // bareGuess is what a bare "cold" or "dry" may mean while nothing is asked: the
@@ -120,6 +138,11 @@ func (x *exchange) bareGuess(text string) []string {
 }
 
 func (x *exchange) missedFree(m meaning) {
+	if h, ok := x.inHand(); ok && h.Path == HotHeap && h.Built == 0 && !h.Base && h.Wished != 0 && m.ahead > x.today && m.value("when") == "later" {
+		x.s.Talk.Misses = 0
+		x.moveDay(h, m.ahead) // "we build on Sunday"
+		return
+	}
 	if m.value("when") != "" { // "tomorrow" after a job was set: the plan has its day
 		x.s.Talk.Misses = 0
 		x.say("later_fine", nil)

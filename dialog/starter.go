@@ -37,6 +37,9 @@ func (x *exchange) starterTold(q Question, m meaning) bool {
 	if m.no() && pick == "" {
 		pick = "slurry" // nothing to buy, nothing to wait for
 	}
+	if pick == "" && x.s.Talk.Misses >= 2 {
+		pick = "slurry"
+	}
 	switch pick {
 	case "slurry":
 		x.note(h.ID, StarterChosen{Slurry})

@@ -89,7 +89,7 @@ func (x *exchange) stoodTold(q Question, m meaning) bool {
 	default:
 		if n, ok := understand.Span(m.text, x.lang()); ok {
 			day = x.today - Day(n)
-		} else if d, ok := understand.When(m.text, x.lang()); ok {
+		} else if d, ok := understand.WhenBehind(m.text, x.lang()); ok {
 			day, _ = x.past(d)
 		}
 	}

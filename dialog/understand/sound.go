@@ -30,7 +30,7 @@ func sound(t tongue, w string) string {
 
 var (
 	hindiSounds = newRules([]string{"chh", "ch", "aa", "a", "ee", "i", "ii", "i", "oo", "u", "uu", "u", "ou", "o", "w", "v", "z", "j",
-		"ph", "f", "q", "k", "ck", "k", "x", "ks", "iy", "i", "ay", "ai", "ey", "e", "ei", "e", "y", "y", "sh", "s", "ae", "ai"})
+		"ph", "f", "q", "k", "ck", "k", "x", "ks", "iy", "i", "ay", "ai", "ey", "e", "ei", "e", "y", "y", "sh", "s", "ae", "ai", "gy", "gai", "rh", "rah"})
 	spanishSounds = newRules([]string{"qu", "k", "ch", "ch", "ce", "se", "ci", "si", "c", "k", "h", "", "v", "b", "z", "s", "ll", "y", "ge", "je", "gi", "ji",
 		"rr", "r", "x", "s", "ñ", "n", "gue", "ge", "gui", "gi"})
 	frenchSounds = newRules([]string{"eau", "o", "aux", "o", "au", "o", "ai", "e", "ei", "e", "er", "e", "ez", "e", "et", "e", "ph", "f", "qu", "k", "q", "k",

@@ -1,6 +1,7 @@
 package understand
 
 import (
+	"cmp"
 	"math"
 	"strconv"
 	"strings"
@@ -19,19 +20,28 @@ type Day struct {
 
 // When finds the day a text names; ok is false when it names none. Hindi kal and
 // parson are told apart by the verb beside them, and are no day without one.
-func When(text, lang string) (Day, bool) {
+func When(text, lang string) (Day, bool) { return when(text, lang, 0) }
+
+// WhenAhead is When in answer to a question for a day to come: a bare kal is tomorrow.
+func WhenAhead(text, lang string) (Day, bool) { return when(text, lang, future) }
+
+// WhenBehind is When in answer to a question for a day gone by.
+func WhenBehind(text, lang string) (Day, bool) { return when(text, lang, past) }
+
+// when reads a day; lean is where a word that looks both ways looks without a verb.
+func when(text, lang string, lean tense) (Day, bool) {
 	if d, ok := isoDay(text); ok {
 		return d, true
 	}
 	g, words := calendarWords(), keysOf(unhyphened(tokens(text)))
-	if d, ok := day(g.read(words, languages(lang)...), text, lang); ok {
+	if d, ok := day(g.read(words, languages(lang)...), text, lang, lean); ok {
 		return d, true
 	}
 	for _, t := range elsewhere(lang) {
 		if !g.holds(words, t) {
 			continue
 		}
-		if d, ok := day(g.read(words, t), text, lang); ok {
+		if d, ok := day(g.read(words, t), text, lang, lean); ok {
 			return d, true
 		}
 	}
@@ -96,7 +106,7 @@ func isoDay(text string) (Day, bool) {
 	return Day{}, false
 }
 
-func day(in []sign, text, lang string) (Day, bool) {
+func day(in []sign, text, lang string, lean tense) (Day, bool) {
 	none := Day{Weekday: -1}
 	gone, coming := false, false
 	for _, s := range in {
@@ -148,7 +158,7 @@ func day(in []sign, text, lang string) (Day, bool) {
 			if s.sense == "parson" {
 				n = 2
 			}
-			switch direction(text, lang) {
+			switch cmp.Or(direction(text, lang), lean) {
 			case past:
 				return Day{Offset: -n, Weekday: -1, Past: true}, true
 			case future:
