@@ -223,6 +223,8 @@ func TestCorners(t *testing.T) {
 		{"ready", "put down the first one", "squeeze", "", ""},
 		{"ready", "done", "layer", "", "twigs"},
 		{"ready", "we are ready", "layer", "", "twigs"},
+		{"feeding", "15 basins", "ready", "", "144 kilos"},
+		{"bed", "it is ripe / pause 1 day / 5 bags came out", "sell", "", "285 kilos"},
 		{"feeding", "sieved it / 18 buckets / 20 worms in a tin / they stayed inside", "have", "", "right for them"},
 		{"bed", "it is ripe / 5 bags came out", "sell", "", "285 kilos"},
 		{"ready", "other day friday", "", "", "We build: Friday"},

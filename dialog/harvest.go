@@ -23,7 +23,7 @@ func stars(*exchange, Question) []Choice {
 
 func (x *exchange) ripeTold(q Question, m meaning) bool {
 	switch {
-	case m.has("did=harvested"):
+	case m.has("did=harvested") || len(m.codes) == 0 && x.countsCompost(m.text):
 		return x.harvestAnswer(q, m)
 	case m.yes():
 		x.ripe(q.Heap, m.day)
@@ -44,6 +44,9 @@ func (x *exchange) ripe(id HeapID, day Day) {
 }
 
 func (x *exchange) harvestAnswer(q Question, m meaning) bool {
+	if len(m.codes) == 0 && x.countsCompost(m.text) {
+		m.codes = []string{"did=harvested"} // "5 bags came out"
+	}
 	return x.doneOrLater(q, m.asYes("did=harvested"), func() { x.harvestTold(x.Heap(q.Heap), m) })
 }
 

@@ -16,7 +16,7 @@ func restQuestions() map[string]question {
 		"open":         {asks: "stick", topic: "stick", task: TaskOpen, choices: choose("stick=hot", "stick=warm", "stick=cold"), answer: (*exchange).factsOrLater},
 		"spread":       {asks: "ready", task: TaskSpread, choices: yesNo, answer: (*exchange).spreadTold},
 		"cool":         {asks: "smell", topic: "smell", also: "stick", task: TaskCool, choices: choose("smell=earthy", "smell=ammonia", "smell=rotten", "stick=warm"), answer: (*exchange).coolTold},
-		"sieve":        {asks: "sieve", topic: "sieve", task: TaskSieve, choices: choose("did=sieved", "when=tomorrow"), answer: (*exchange).factsOrLater},
+		"sieve":        {asks: "sieve", topic: "sieve", task: TaskSieve, choices: choose("did=sieved", "when=tomorrow"), answer: (*exchange).sieveAnswer},
 		"manure_smell": {asks: "smell", topic: "smell", task: TaskManure, choices: choose("smell=earthy", "smell=ammonia", "smell=rotten", "smell=none"), answer: (*exchange).factsOrLater},
 		"manure_stick": {asks: "stick", topic: "stick", task: TaskManure, choices: choose("stick=hot", "stick=warm", "stick=cold"), answer: (*exchange).factsOrLater},
 	}

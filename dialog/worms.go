@@ -162,6 +162,13 @@ func (x *exchange) kilosTold(q Question, m meaning, told func(kg float64) Event,
 	return true
 }
 
+func (x *exchange) sieveAnswer(q Question, m meaning) bool {
+	if len(m.codes) == 0 && x.countsCompost(m.text) {
+		m.codes = []string{"did=sieved"} // how much passed, told at once
+	}
+	return x.factsOrLater(q, m)
+}
+
 func (x *exchange) sieveTold(h Heap, m meaning) {
 	if h.Taken != 0 || h.Fed != 0 {
 		x.say("noted", nil)

@@ -277,3 +277,30 @@ func TestSlipsInDangers(t *testing.T) {
 		t.Errorf("%d slips: %d asked back, %d read as something else", n, lost, turned)
 	}
 }
+
+// Words of the yard that stand one letter from a danger, and deeds that share a word
+// with one, are no dangers.
+func TestYardWordsAreNoDangers(t *testing.T) {
+	for lang, said := range map[string][]string{
+		"en":      {"fibre", "painting", "sung", "fired"},
+		"es":      {"quedaron", "se quedaron adentro", "queja", "humor", "luego", "todo picado y mojado", "pasto picado", "ya está picada la hoja"},
+		"fr":      {"la cuve est pleine", "passé à la grille", "brillé", "soigné"},
+		"sw":      {"imekomaa", "nimeunga", "nimesimamia", "imeshuka mkono mmoja"},
+		"hi-Latn": {"haath dhona padega", "bori me lapet diya", "chuhe ke liye jali laga di", "chhatri"},
+		"hi":      {"हाथ धोना है", "बोरी में लपेट दिया", "जाली लगा दी"},
+	} {
+		for _, text := range said {
+			for _, asked := range []string{"none", "sieve", "trial"} {
+				for _, c := range Read(text, lang, asked).Codes {
+					if dangerous(c) {
+						t.Errorf("%s %q under %s is %s", lang, text, asked, c)
+					}
+				}
+			}
+		}
+	}
+}
+
+func dangerous(code string) bool {
+	return dimension(code) == "harm" || code == "seen=smoke" || code == "seen=fire" || code == "ask=stop"
+}

@@ -59,7 +59,7 @@ func (r *reader) recast(c *clause, n, k int) {
 			s.sense = "howmany" // "how far in should the stick go"
 		}
 	case "filler":
-		if r.asked == "layer" && (s.tongue == en && s.text == "down" || s.hindi() && oneOf(s.text, "lag", "लग") && k+1 < len(c.signs) && c.signs[k+1].tense&past != 0) && !c.hasAct() {
+		if r.asked == "layer" && len(c.signs) > 1 && (s.tongue == en && s.text == "down" || s.hindi() && oneOf(s.text, "lag", "लग") && k+1 < len(c.signs) && c.signs[k+1].tense&past != 0) && !c.hasAct() {
 			s.sense = "done" // "the first one is down", "चौथी भी लग गई"
 		}
 		if r.asked == "smell" && s.text == "fresh" && c.core() == 0 {
