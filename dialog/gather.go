@@ -86,7 +86,7 @@ func (x *exchange) moreTold(q Question, m meaning) bool {
 		x.goOn()
 	case m.yes() || m.has("more=yes"):
 		x.ask("have", q.Heap)
-	case m.no() || m.has("more=no"):
+	case m.no() || m.has("more=no") || x.s.Talk.Misses >= 2: // more can be told any day
 		x.note(q.Heap, GatherDone{})
 		x.goOn()
 	default:
