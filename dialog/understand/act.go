@@ -220,7 +220,8 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 }
 
 func (c *clause) hasAnimalDung() bool {
-	for _, s := range c.signs {
+	for at := range c.signs {
+		s := &c.signs[at]
 		if s.sense == "material=cow_dung" || s.sense == "material=jaggery" || s.sense == "material=curd" {
 			return true
 		}

@@ -120,7 +120,8 @@ func (r *reader) answers(cs []clause, f *finding) {
 // core counts the signs that carry meaning.
 func (c *clause) core() int {
 	n := 0
-	for _, s := range c.signs {
+	for at := range c.signs {
+		s := &c.signs[at]
 		switch s.sense {
 		case "filler", "correct", "me", "soft", "chat=hello", "chat=thanks":
 		default:
@@ -131,7 +132,8 @@ func (c *clause) core() int {
 }
 
 func (c *clause) hasTarget() bool {
-	for _, s := range c.signs {
+	for at := range c.signs {
+		s := &c.signs[at]
 		if quality(s.sense) || act(s.sense) {
 			return true
 		}

@@ -118,7 +118,8 @@ func (r *reader) kals(cs []clause) {
 			continue
 		}
 		var t tense
-		for _, s := range c.signs {
+		for at := range c.signs {
+			s := &c.signs[at]
 			if act(s.sense) || verbal(s.sense) || s.sense == "give" || s.sense == "go" || s.sense == "take" || s.sense == "will" || s.sense == "" {
 				t |= s.tense
 			}

@@ -29,19 +29,41 @@ type clause struct {
 	will     bool
 	want     bool
 	cant     bool
-	odd      int // words no table knows
-	states   int // facts found in it
+	odd      int    // words no table knows
+	states   int    // facts found in it
+	sieve    uint64 // a sieve for has, once the senses stand; 0 before
 }
 
+// has says whether any sign of a clause has one of the senses.
 func (c *clause) has(senses ...string) bool {
-	for i := range c.signs {
-		for _, s := range senses {
+	for _, s := range senses {
+		if c.sieve != 0 && c.sieve&sieveBit(s) == 0 {
+			continue
+		}
+		for i := range c.signs {
 			if c.signs[i].sense == s {
 				return true
 			}
 		}
 	}
 	return false
+}
+
+// sift makes the sieve: after it no sense of the clause is changed any more. Asking a
+// clause for senses it has not is a fifth of the work on a long text.
+func (c *clause) sift() {
+	for i := range c.signs {
+		c.sieve |= sieveBit(c.signs[i].sense)
+	}
+}
+
+// sieveBit is one of 64 bits for a sense.
+func sieveBit(sense string) uint64 {
+	n := uint(len(sense))
+	if n == 0 {
+		return 1
+	}
+	return 1 << ((n*7 + uint(sense[0])*3 + uint(sense[n/2])*11 + uint(sense[n-1])*5) & 63)
 }
 
 func (c *clause) find(sense string) int {
@@ -55,7 +77,8 @@ func (c *clause) find(sense string) int {
 
 // hasQuality says whether a clause describes anything.
 func (c *clause) hasQuality() bool {
-	for _, s := range c.signs {
+	for at := range c.signs {
+		s := &c.signs[at]
 		if quality(s.sense) && s.sense != "good" {
 			return true
 		}
@@ -64,11 +87,7 @@ func (c *clause) hasQuality() bool {
 }
 
 func dimension(sense string) string {
-	d, _, ok := strings.Cut(sense, "=")
-	if !ok {
-		return ""
-	}
-	return d
+	return sense[:max(0, strings.IndexByte(sense, '='))]
 }
 
 // quality says whether a sense describes (rather than does, asks or counts).

@@ -52,7 +52,8 @@ func (r *reader) within(c *clause) bool {
 // sameTongue says whether the question word is of the danger's own language:
 // Swahili "je" asks, French "je" is I.
 func (c *clause) sameTongue(sense string, t tongue) bool {
-	for _, s := range c.signs {
+	for at := range c.signs {
+		s := &c.signs[at]
 		if s.sense != sense && s.sense != "avoid" {
 			continue
 		}

@@ -126,6 +126,9 @@ func (r *reader) frame(cs []clause) {
 			cs[i-1].ask = askMark
 		}
 	}
+	for i := range cs {
+		cs[i].sift()
+	}
 }
 
 // retold marks "put hot but it was warm": what an earlier answer said, and now says not.
@@ -219,7 +222,8 @@ func (c *clause) deniedModal(k int) bool {
 
 // onlyBare says whether a clause begins with a verb without tense or person.
 func (c *clause) onlyBare() bool {
-	for _, s := range c.signs {
+	for at := range c.signs {
+		s := &c.signs[at]
 		if s.sense != "filler" {
 			return s.tense&bare != 0 || s.unsure || s.tense == 0 && dimension(s.sense) == "harm"
 		}
@@ -252,7 +256,8 @@ func (r *reader) clocked(c *clause, k int) bool {
 // ahead says whether the verbs of a clause look forward and none looks back.
 func (c *clause) ahead() bool {
 	forward := false
-	for _, s := range c.signs {
+	for at := range c.signs {
+		s := &c.signs[at]
 		if act(s.sense) || s.sense == "look" || s.sense == "come" {
 			forward = forward || s.tense&(present|future) != 0
 			if s.tense&(past|present|future) == past {
@@ -264,7 +269,8 @@ func (c *clause) ahead() bool {
 }
 
 func anyFact(c *clause) bool {
-	for _, s := range c.signs {
+	for at := range c.signs {
+		s := &c.signs[at]
 		if quality(s.sense) || act(s.sense) || s.sense == "num" {
 			return true
 		}

@@ -82,7 +82,9 @@ func (g *glossary) put(t tongue, ws []string, e entry) {
 
 // glossKey folds a word for its language: accents off, Hindi by ear.
 func glossKey(t tongue, w string) string {
-	w = fold(string(plain([]rune(w))))
+	if !ascii(w) {
+		w = fold(string(plain([]rune(w))))
+	}
 	if t == hiLatn {
 		return earKey(w)
 	}
@@ -208,6 +210,18 @@ func (g *glossary) at(text *keyed, i int, of ...tongue) sign {
 		}
 	}
 	return s
+}
+
+// is says whether a word is of a dimension in the first of the languages that has it.
+func (g *glossary) is(w, dim string, of []tongue) bool {
+	for _, lang := range of {
+		for _, r := range g.first[lang][glossKey(lang, w)] {
+			if len(r.words) == 1 {
+				return dimension(r.entry.sense) == dim
+			}
+		}
+	}
+	return false
 }
 
 // holds says whether a language has any word of a text.

@@ -284,7 +284,8 @@ func (r *reader) used(cs []clause, c *clause) bool {
 }
 
 func (r *reader) absent(c *clause) bool {
-	for _, s := range c.signs {
+	for at := range c.signs {
+		s := &c.signs[at]
 		if (s.sense == "not" || s.sense == "no") && !c.has("only") {
 			for _, x := range c.signs {
 				if x.sense == "want" || x.sense == "have" {

@@ -113,9 +113,8 @@ func (r *reader) bareFigure(c *clause, i int) bool {
 // ofDate says whether a figure stands beside the name of a month: "10 March" is a
 // day, whatever was asked.
 func (r *reader) ofDate(s *sign) bool {
-	beside := r.tokens[max(0, s.from-2):min(len(r.tokens), s.to+2)]
-	for _, w := range calendarWords().read(keysOf(beside), r.order[:]...) {
-		if dimension(w.sense) == "mon" {
+	for _, t := range r.tokens[max(0, s.from-2):min(len(r.tokens), s.to+2)] {
+		if t.kind == word && calendarWords().is(t.text, "mon", r.order[:]) {
 			return true
 		}
 	}

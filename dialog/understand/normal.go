@@ -25,7 +25,7 @@ func spelt(text string) []rune {
 	out := make([]rune, 0, len(text))
 	for _, r := range text {
 		switch {
-		case r >= 'a' && r <= 'z':
+		case r >= 'a' && r <= 'z', r >= 0x0900 && r < 0x0964:
 		case r >= '०' && r <= '९':
 			r = '0' + (r - '०')
 		case r == '\u200b' || r == '\u200c' || r == '\u200d' || r == '\ufeff' || r == '\u00ad' || r == '\ufe0f' || (r >= 0x1f3fb && r <= 0x1f3ff):

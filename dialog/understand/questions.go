@@ -172,7 +172,8 @@ func (r *reader) journey(c *clause, add func(string), problem bool) bool {
 
 // describes says whether a clause states any quality but warmth.
 func (c *clause) describes() bool {
-	for _, s := range c.signs {
+	for at := range c.signs {
+		s := &c.signs[at]
 		if quality(s.sense) && s.sense != "heat" && s.sense != "joto" {
 			return true
 		}
@@ -208,7 +209,8 @@ func (c *clause) judging() bool {
 		return false
 	}
 	thing := c.hasQuality() || c.has("num", "length") || c.has("heap", "worm", "bottle", "compost", "do", "done", "starter")
-	for _, s := range c.signs {
+	for at := range c.signs {
+		s := &c.signs[at]
 		thing = thing || dimension(s.sense) == "material"
 	}
 	return thing
@@ -216,7 +218,8 @@ func (c *clause) judging() bool {
 
 // hasDeed is hasAct without the verbs that mean nothing alone.
 func (c *clause) hasDeed() bool {
-	for _, s := range c.signs {
+	for at := range c.signs {
+		s := &c.signs[at]
 		if act(s.sense) && s.sense != "do" && s.sense != "make" {
 			return true
 		}
@@ -225,7 +228,8 @@ func (c *clause) hasDeed() bool {
 }
 
 func (c *clause) hasPast() bool {
-	for _, s := range c.signs {
+	for at := range c.signs {
+		s := &c.signs[at]
 		if s.tense&past != 0 && s.tense&(present|order) == 0 && s.sense != "is" {
 			return true
 		}
@@ -238,7 +242,8 @@ func (r *reader) mayI(c *clause) bool {
 	if c.has("money") || c.has("weather", "foreign") && !c.hasDeed() {
 		return false
 	}
-	for _, s := range c.signs {
+	for at := range c.signs {
+		s := &c.signs[at]
 		if s.tongue == fr && act(s.sense) && s.tense&past != 0 && c.has("me") && !c.has("didaux", "have", "already", "past") {
 			return true // "je rajoute de l'eau ?", typed or not with its accent
 		}
@@ -262,7 +267,8 @@ func (r *reader) ours(c *clause, why bool) bool {
 		return false
 	}
 	known, odd := 0, 0
-	for _, s := range c.signs {
+	for at := range c.signs {
+		s := &c.signs[at]
 		switch s.sense {
 		case "stick", "heap", "inside", "edge", "bottle", "cap", "worm", "bed", "starter", "smell", "gas", "water", "drop", "layer", "compost", "heat", "joto", "damp",
 			"size", "sheet", "wrong", "help", "burn", "ready", "dung", "leaf", "straws", "food", "enough", "liquid", "dry_leaf", "stalk", "huskw", "sell", "continue", "stop", "moto", "good", "bad", "nothing", "die", "leave", "goout", "hold", "worry", "bite", "cut", "drink", "eat", "eye", "body":

@@ -81,7 +81,8 @@ func (r *reader) read() Meaning {
 		found := r.dangers(c, about)
 		f.danger = append(f.danger, found...)
 		about.eye = about.eye || hasCode(found, "harm=eye")
-		for _, s := range c.signs {
+		for at := range c.signs {
+			s := &c.signs[at]
 			if s.sense == "ask=stop" && !c.cond && c.ask != askModal {
 				f.danger = append(f.danger, "ask=stop")
 			}
@@ -257,8 +258,9 @@ func (r *reader) fedUp(c *clause) bool {
 	if !c.has("write") || !c.has("not", "no", "nor") || c.has("officer", "person", "water", "nothing", "money") || c.hasDim("material") {
 		return false
 	}
-	for _, s := range c.signs {
-		if s.sense == "me" || s.sense == "message" || r.names(&s, "me", "m", "nos", "us", "mas", "plus", "more", "again", "anymore", "ever", "jamais", "nunca") {
+	for at := range c.signs {
+		s := &c.signs[at]
+		if s.sense == "me" || s.sense == "message" || r.names(s, "me", "m", "nos", "us", "mas", "plus", "more", "again", "anymore", "ever", "jamais", "nunca") {
 			return true
 		}
 	}

@@ -242,7 +242,8 @@ func (s *sign) half() bool {
 }
 
 func willDenied(c *clause) bool {
-	for _, s := range c.signs {
+	for at := range c.signs {
+		s := &c.signs[at]
 		if s.sense == "will" && s.neg {
 			return true
 		}
@@ -251,7 +252,8 @@ func willDenied(c *clause) bool {
 }
 
 func (c *clause) hasHarm() bool {
-	for _, s := range c.signs {
+	for at := range c.signs {
+		s := &c.signs[at]
 		switch s.sense {
 		case "burn", "bite", "cut", "burnt":
 			return true

@@ -51,7 +51,8 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 		} else if here.smell {
 			about.smell = true
 		}
-		for _, s := range c.signs {
+		for at := range c.signs {
+			s := &c.signs[at]
 			switch s.sense {
 			case "did=turned", "did=built", "did=layered":
 				about.heap = true
@@ -165,7 +166,8 @@ func dimension2(code string) string {
 // leads says whether places come before what they hold: "in the middle hot, at
 // the edge cold" and not "hot in the middle".
 func (r *reader) leads(c *clause) bool {
-	for _, s := range c.signs {
+	for at := range c.signs {
+		s := &c.signs[at]
 		if s.sense == "inside" || s.sense == "edge" {
 			return true
 		}
@@ -177,7 +179,8 @@ func (r *reader) leads(c *clause) bool {
 }
 
 func (r *reader) aboutHeap(c *clause) bool {
-	for _, s := range c.signs {
+	for at := range c.signs {
+		s := &c.signs[at]
 		switch s.sense {
 		case "did=turned", "did=built", "did=layered":
 			return true
@@ -187,7 +190,8 @@ func (r *reader) aboutHeap(c *clause) bool {
 }
 
 func (c *clause) hasAct() bool {
-	for _, s := range c.signs {
+	for at := range c.signs {
+		s := &c.signs[at]
 		if act(s.sense) {
 			return true
 		}

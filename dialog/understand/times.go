@@ -13,7 +13,8 @@ func (r *reader) times(cs []clause, f *finding) {
 			continue
 		}
 		looking := false
-		for _, s := range c.signs {
+		for at := range c.signs {
+			s := &c.signs[at]
 			looks := s.sense == "look" || (s.sense == "takeout" || s.sense == "hold") && r.asked == "stick" || s.sense == "squeeze" && r.asked == "moisture"
 			looking = looking || looks && s.tense&ongoing != 0 && !c.hasQuality() && !c.has("was", "past") || looks && (s.tense&future != 0 || s.tense&(bare|present|order) != 0 && (c.will || c.later || c.tomorrow || c.has("now", "after") && !c.hasQuality()))
 		}
@@ -119,7 +120,8 @@ func (r *reader) times(cs []clause, f *finding) {
 }
 
 func onlyTime(c *clause) bool {
-	for _, s := range c.signs {
+	for at := range c.signs {
+		s := &c.signs[at]
 		switch s.sense {
 		case "tomorrow", "later", "filler", "night", "soft":
 		default:
@@ -134,7 +136,8 @@ func onlyTime(c *clause) bool {
 // weathered says whether a clause speaks of nothing but weather that is to pass.
 func (c *clause) weathered() bool {
 	weather := false
-	for _, s := range c.signs {
+	for at := range c.signs {
+		s := &c.signs[at]
 		switch s.sense {
 		case "weather", "rainword":
 			weather = true

@@ -131,6 +131,9 @@ func letter(r rune) bool {
 	if r < 0x80 {
 		return r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z'
 	}
+	if r >= 0x0900 && r < 0x0964 {
+		return true // the letters and signs of Devanagari
+	}
 	return unicode.IsLetter(r) || unicode.Is(unicode.Mn, r) || unicode.Is(unicode.Mc, r)
 }
 

@@ -183,7 +183,8 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 }
 
 func (c *clause) hasDim(dim string) bool {
-	for _, s := range c.signs {
+	for at := range c.signs {
+		s := &c.signs[at]
 		if dimension(s.sense) == dim && s.sense != "seen=steam" {
 			return true
 		}
@@ -193,7 +194,8 @@ func (c *clause) hasDim(dim string) bool {
 
 // counted says whether sign i is counted: "two bags of weeds".
 func (r *reader) counted(c *clause, i int) bool {
-	for _, s := range c.signs {
+	for at := range c.signs {
+		s := &c.signs[at]
 		if dimension(s.sense) == "unit" || s.sense == "num" {
 			return true
 		}
@@ -203,7 +205,8 @@ func (r *reader) counted(c *clause, i int) bool {
 
 // figure says whether a clause holds a number that could be a temperature.
 func (c *clause) figure() bool {
-	for _, s := range c.signs {
+	for at := range c.signs {
+		s := &c.signs[at]
 		if s.sense == "num" && s.high >= 10 {
 			return true
 		}
@@ -291,8 +294,9 @@ func (r *reader) breadth(c *clause, k int) bool {
 
 // long says whether a clause measures a length.
 func (r *reader) long(c *clause) bool {
-	for _, s := range c.signs {
-		if s.sense == "length" || r.names(&s, "cm", "m", "ft", "inches", "centimetros", "centimetres") {
+	for at := range c.signs {
+		s := &c.signs[at]
+		if s.sense == "length" || r.names(s, "cm", "m", "ft", "inches", "centimetros", "centimetres") {
 			return true
 		}
 	}

@@ -47,7 +47,8 @@ func (r *reader) foreign(c *clause) bool {
 		}
 	}
 	acts := false
-	for _, s := range c.signs {
+	for at := range c.signs {
+		s := &c.signs[at]
 		acts = acts || (act(s.sense) || s.sense == "help") && s.tense&(past|participle) != 0 || s.sense == "didaux"
 	}
 	for i, s := range c.signs {
