@@ -69,6 +69,9 @@ func (r *reader) measures() []measure {
 		case dimension(s.sense) == "unit":
 			ps = append(ps, piece{'u', 0, strings.TrimPrefix(s.sense, "unit="), i, i + 1})
 			i++
+		case s.sense == "correct" || s.sense == "imeant" || r.loneNo(i):
+			ps = append(ps, piece{what: '!', from: i, to: i})
+			i++
 		case (s.sense == "no" || s.sense == "not") && (s.tongue == en || s.tongue == es || s.tongue == fr):
 			stop(i)
 			i = pastDenied(in, i)
@@ -99,9 +102,15 @@ func (r *reader) measures() []measure {
 	first := leading(0)
 	var out []measure
 	cur := measure{from: -1}
+	mends := false // what comes next corrects the amount before
 	flush := func() {
 		if cur.from >= 0 && (cur.has || cur.unit != "" || cur.material != "") {
-			out = append(out, cur)
+			if mends && len(out) > 0 {
+				out[len(out)-1].mend(cur)
+				mends = false
+			} else {
+				out = append(out, cur)
+			}
 		}
 		cur = measure{from: -1}
 	}
@@ -124,6 +133,9 @@ func (r *reader) measures() []measure {
 		switch p.what {
 		case '|':
 			flush()
+		case '!':
+			flush()
+			mends = true
 		case ',':
 			// a comma closes a full measure; "straw, 3 bags" goes on
 			if cur.has && cur.unit != "" && cur.material != "" {
@@ -179,6 +191,27 @@ func (r *reader) measures() []measure {
 	}
 	flush()
 	return out
+}
+
+// mend takes over what a correction names: "5 bags of straw, no, hay".
+func (m *measure) mend(by measure) {
+	if by.has {
+		m.n, m.has = by.n, true
+	}
+	if by.unit != "" {
+		m.unit = by.unit
+	}
+	if by.material != "" {
+		m.material = by.material
+	}
+}
+
+// loneNo says whether sign i is a "no" between marks, with more to come.
+func (r *reader) loneNo(i int) bool {
+	if s := r.signs[i].sense; s != "no" && s != "not" || i == 0 || i+1 == len(r.signs) {
+		return false
+	}
+	return r.tokens[r.signs[i-1].from].kind == mark && r.signs[i+1].sense == ","
 }
 
 // pastDenied skips what "no" at sign i denies: "no dung but 3 bags of leaves".
