@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"math/rand/v2"
@@ -18,10 +19,11 @@ import (
 	"warmstick/store"
 )
 
-// serveOf starts the program as a process of its own.
-func serveOf(t *testing.T, f *platform.API, file string) *exec.Cmd {
+// serveOf starts the program as a process of its own: this test binary, or the one
+// that WARMSTICK_PROGRAM names, whose memory is that of what is shipped.
+func serveOf(t testing.TB, f *platform.API, file string) *exec.Cmd {
 	t.Helper()
-	c := exec.Command(os.Args[0])
+	c := exec.Command(cmp.Or(os.Getenv("WARMSTICK_PROGRAM"), os.Args[0]))
 	c.Args = []string{"warmstick", "serve", "--db", file}
 	c.Env = append(os.Environ(), asProgram+"=1", "TELEGRAM_BOT_TOKEN="+platform.Token, "TELEGRAM_API_URL="+f.URL, "WARMSTICK_SEND_RATE=0")
 	log, err := os.OpenFile(file+".log", os.O_CREATE|os.O_APPEND|os.O_WRONLY, 0o600)

@@ -1,10 +1,13 @@
 package understand
 
 import (
+	"maps"
 	"runtime"
+	"slices"
 	"strings"
 	"testing"
 	"time"
+	"unicode/utf8"
 )
 
 func BenchmarkRead(b *testing.B) {
@@ -69,6 +72,30 @@ func TestVocabularySize(t *testing.T) {
 		t.Errorf("vocabulary takes %d bytes", size)
 	}
 	runtime.KeepAlive(l)
+}
+
+// A page of 4,000 characters, of replies in each language, of slips and of figures.
+func BenchmarkPage(b *testing.B) {
+	page := map[string]string{"slips": strings.Repeat("xqzvt jkwpl ", 334), "figures": strings.Repeat("1 ", 2000)}
+	for _, name := range []string{"dev_d_w.jsonl", "dev_d_e.jsonl"} {
+		for _, l := range corpus(b, name) {
+			if utf8.RuneCountInString(page[l.Lang])+len(l.Text) < 4000 {
+				page[l.Lang] += l.Text + ". "
+			}
+		}
+	}
+	for _, name := range slices.Sorted(maps.Keys(page)) {
+		lang := name
+		if len(name) > 2 {
+			lang = "sw"
+		}
+		b.Run(name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				Read(page[name], lang, "stick")
+			}
+		})
+	}
 }
 
 // A pasted page of 4,000 characters is read in a millisecond (the project's bar);
