@@ -99,22 +99,26 @@ func (x *exchange) headWord(q Question, line string) string {
 }
 
 // affirms says whether a line holds one of the words listed under a key and
-// denies nothing.
+// denies nothing beside them.
 func (x *exchange) affirms(line, key string) bool {
-	return x.lineHolds(line, key) && !x.lineHolds(line, "words_denied")
+	w := x.wordIn(line, key)
+	return w != "" && !x.lineHolds(strings.ReplaceAll(" "+bare(line)+" ", " "+w+" ", " "), "words_denied")
 }
 
 // lineHolds says whether a line holds one of the words listed under a key.
-func (x *exchange) lineHolds(line, key string) bool {
+func (x *exchange) lineHolds(line, key string) bool { return x.wordIn(line, key) != "" }
+
+// wordIn is the longest of the words listed under a key that a line holds; "" if none.
+func (x *exchange) wordIn(line, key string) (longest string) {
 	said := " " + bare(line) + " "
 	for _, lang := range []string{x.lang(), phrases.Fallback} {
 		for _, w := range bareWords(lang, key) {
-			if w != "" && inOrder(said, w) {
-				return true
+			if len(w) > len(longest) && inOrder(said, w) {
+				longest = w
 			}
 		}
 	}
-	return false
+	return longest
 }
 
 // inOrder says whether a text holds a phrase as it stands, or its parts in their order

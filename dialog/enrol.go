@@ -318,7 +318,7 @@ func (x *exchange) hourTold(_ Question, m meaning) bool {
 		said = v
 	}
 	minute := -1
-	if x.tellsFact(m) {
+	if x.tellsFact(m) || x.countsCompost(m.text) {
 		return false // "20 baskets" names no hour
 	}
 	if m.no() {

@@ -57,7 +57,7 @@ func (x *exchange) coldNext(h Heap) string {
 	switch {
 	case x.s.Person.Minute == 0:
 		return "hour"
-	case !h.Site && h.Acts[TaskSite].Until <= x.today:
+	case !h.Site && h.Built == 0 && h.Acts[TaskSite].Until <= x.today:
 		return "site"
 	case h.Built == 0 && h.Acts[TaskPile].Until <= x.today:
 		return "pile"

@@ -71,6 +71,10 @@ func (x *exchange) toldEarly(m meaning) bool {
 	}
 	planning := h.Path == HotHeap && h.Built == 0 && !h.Base
 	switch {
+	case h.Path == ColdPath && h.Built == 0 && x.open.ID != "pile" && x.affirms(m.text, "words_said_pile"):
+		x.s.Talk.Misses = 0
+		x.close()
+		return x.pileTold(Question{ID: "pile", Heap: h.ID}, meaning{text: m.text, codes: []string{"answer=yes"}, day: x.today})
 	case h.Trial != 0 && !h.TrialOK && h.Fed == 0 && x.open.ID == "" && x.affirms(m.text, "words_said_trial"):
 		x.s.Talk.Misses = 0
 		return x.trialTold(Question{ID: "trial", Heap: h.ID}, meaning{text: m.text, codes: []string{"answer=yes"}, day: x.today})

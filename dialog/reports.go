@@ -158,6 +158,11 @@ func (x *exchange) did(h Heap, deed string, m meaning) {
 		x.noteOn(h.ID, m.day, Watered{})
 		x.say("watered", nil)
 	case "covered":
+		if h.Path == ColdPath && h.Built == 0 {
+			x.noteOn(h.ID, m.day, Built{}) // dung that is covered is piled
+			x.say("piled", nil)
+			return
+		}
 		x.noteOn(h.ID, m.day, Covered{})
 		x.say("covered", nil)
 	case "sieved":

@@ -230,15 +230,18 @@ func (x *exchange) trialFailed(id HeapID, day Day) {
 	x.say("trial_bad", nil, "worm_trial")
 }
 
+// mostWorms is more kilos of worms than a smallholder has (our choice).
+const mostWorms = 50
+
 func (x *exchange) wormsKg(q Question, m meaning) bool {
 	if m.value("kg") == "none" || m.no() {
 		x.close()
 		x.ask("no_worms", q.Heap)
 		return true
 	}
-	kg, ok := x.kgTold(m, x.weightIn(m.text, "kg"))
-	if !ok {
-		return false
+	kg, ok := x.kgTold(m, math.Round(x.weightIn(m.text, "kg")*10)/10)
+	if !ok || kg > mostWorms {
+		return false // three bags that came out are compost
 	}
 	x.close()
 	x.note(q.Heap, WormsHad{kg})

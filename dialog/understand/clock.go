@@ -24,7 +24,7 @@ func Clock(text, lang string) (hour, minute int, ok bool) {
 
 func clock(in []sign, lang string) (hour, minute int, ok bool) {
 	part := ""
-	swahili, asked, half, quarter := false, false, false, 0
+	swahili, half, quarter := false, false, 0
 	toHour := false
 	for _, s := range in {
 		if p, has := strings.CutPrefix(s.sense, "part="); has && part == "" {
@@ -32,7 +32,6 @@ func clock(in []sign, lang string) (hour, minute int, ok bool) {
 		}
 		switch s.sense {
 		case "clock=oclock":
-			asked = true
 			swahili = swahili || s.tongue == sw
 		case "clock=half":
 			half = true
@@ -70,6 +69,9 @@ func clock(in []sign, lang string) (hour, minute int, ok bool) {
 		}
 		if i+2 < len(in) && (in[i+1].sense == ":" || in[i+1].sense == "clock=oclock") && in[i+2].sense == "num" && in[i+2].value < 60 {
 			m = int(in[i+2].value)
+		}
+		if i+1 < len(in) && in[i+1].sense == "num" && in[i+1].value >= 10 && in[i+1].value < 60 && m == 0 {
+			m = int(in[i+1].value) // "six thirty"
 		}
 		if half && m == 0 {
 			m = 30
@@ -119,7 +121,6 @@ func clock(in []sign, lang string) (hour, minute int, ok bool) {
 				h = 0
 			}
 		}
-		_ = asked
 		return h % 24, m, true
 	}
 	if part == "noon" {

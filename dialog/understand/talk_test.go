@@ -98,7 +98,7 @@ func TestClock(t *testing.T) {
 		h, m       int
 	}{
 		{"6:30", "en", 6, 30}, {"18:05", "en", 18, 5}, {"half past six", "en", 6, 30}, {"7 in the morning", "en", 7, 0}, {"7 pm", "en", 19, 0},
-		{"6.30 am", "en", 6, 30}, {"noon", "en", 12, 0}, {"quarter past 7", "en", 7, 15}, {"8", "en", 8, 0},
+		{"6.30 am", "en", 6, 30}, {"noon", "en", 12, 0}, {"quarter past 7", "en", 7, 15}, {"8", "en", 8, 0}, {"six thirty", "en", 6, 30}, {"6 30", "en", 6, 30},
 		{"saa moja asubuhi", "sw", 7, 0}, {"saa kumi na mbili jioni", "sw", 18, 0}, {"saa mbili usiku", "sw", 20, 0}, {"saa moja na nusu asubuhi", "sw", 7, 30}, {"07:00", "sw", 7, 0},
 		{"subah saat baje", "hi", 7, 0}, {"सुबह सात बजे", "hi", 7, 0}, {"shaam 6 baje", "hi", 18, 0}, {"sadhe saat baje subah", "hi", 7, 30},
 		{"a las 7", "es", 7, 0}, {"a las 7 y media de la mañana", "es", 7, 30}, {"6 de la tarde", "es", 18, 0},
