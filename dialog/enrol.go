@@ -348,12 +348,18 @@ func (x *exchange) hourTold(_ Question, m meaning) bool {
 	return true
 }
 
+// unitsIn reads the name of a measure of length as the system it belongs to.
+func (x *exchange) unitsIn(said string) (units string) {
+	for _, l := range understand.Lengths("1 "+said, x.lang()) {
+		units = map[string]string{"ft": "feet", "in": "feet", "m": "metres", "cm": "metres"}[l.Unit]
+	}
+	return units
+}
+
 func (x *exchange) unitsTold(_ Question, m meaning) bool {
 	units := m.value("pick")
 	if units == "" {
-		for _, l := range understand.Lengths("1 "+m.text, x.lang()) {
-			units = map[string]string{"ft": "feet", "in": "feet", "m": "metres", "cm": "metres"}[l.Unit]
-		}
+		units = x.unitsIn(m.text)
 	}
 	if units == "" && x.s.Talk.Misses >= 2 {
 		units = x.units()

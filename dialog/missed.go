@@ -1,6 +1,7 @@
 package dialog
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -70,7 +71,13 @@ func (x *exchange) toldEarly(m meaning) bool {
 		return false
 	}
 	planning := h.Path == HotHeap && h.Built == 0 && !h.Base
-	switch {
+	switch p := x.s.Person; {
+	case p.Minute == 0 && x.open.ID != "hour" && clockFace.MatchString(m.text):
+		x.s.Talk.Misses = 0
+		return x.hourTold(x.open, meaning{text: m.text, day: x.today})
+	case p.Units == "" && x.open.ID != "units" && len(strings.Fields(m.text)) == 1 && x.unitsIn(m.text) != "":
+		x.s.Talk.Misses = 0
+		return x.unitsTold(x.open, meaning{text: m.text, day: x.today})
 	case h.Path == ColdPath && h.Built == 0 && x.open.ID != "pile" && x.affirms(m.text, "words_said_pile"):
 		x.s.Talk.Misses = 0
 		x.close()
@@ -102,6 +109,9 @@ func (x *exchange) toldEarly(m meaning) bool {
 	x.goOn()
 	return true
 }
+
+// clockFace is an hour as a clock shows it, which can be nothing else: "6:30", "6h30".
+var clockFace = regexp.MustCompile(`^\s*\d{1,2}\s*[:hH]\s*\d{2}\s*([ap]\.?m\.?)?\s*$`)
 
 // countsCompost says whether a text measures compost, or nothing it names: "5 bags
 // came out".

@@ -139,6 +139,10 @@ func (x *exchange) smellTold(h Heap, v string, day Day) {
 		x.bottleSmells(h, v, day)
 		return
 	}
+	if h.Bottle.Mixed != 0 && h.Built == 0 && !h.Base && v == "rotten" {
+		x.ask("bottle_smell", h.ID) // there is no heap; before three weeks' work is thrown away, it is asked
+		return
+	}
 	x.noteOn(h.ID, day, Smelt{v})
 	late := h.Stage == Cooling || h.Path == OldManure || h.Path == ColdPath && x.today-h.Built >= coldMonths
 	switch {
