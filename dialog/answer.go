@@ -169,6 +169,9 @@ func (x *exchange) pick(q Question, c Choice) {
 	m := meaning{text: c.Label, codes: []string{c.Means}, picked: true, day: x.today}
 	if name, ok := strings.CutPrefix(c.Means, "word="); ok {
 		x.close()
+		if x.s.Person.staff() && x.officerWord(understand.Command{Name: name}, "") {
+			return
+		}
 		x.obey(name, m)
 		return
 	}

@@ -101,6 +101,12 @@ func (d *Duty) after(e *Entry) {
 		d.said(ev.Task, ev.Day, e)
 	case Missed:
 		d.said(ev.Task, ev.Day, e)
+		if ev.Task == TaskCount { // it was night: counted from now, in the morning
+			d.Batches = slices.Clone(d.Batches)
+			for i := range d.Batches {
+				d.Batches[i].Last = later(d.Batches[i].Last, e.Noted)
+			}
+		}
 	}
 }
 

@@ -78,7 +78,7 @@ func (x *exchange) staffHears(line string, m Message) bool {
 	if x.open.ID == "answer_text" && line != "" {
 		return x.answerLine(line)
 	}
-	return x.named(line) || x.greetOfficer(line)
+	return x.named(line) || x.wished(line) || x.greetOfficer(line)
 }
 
 // greetOfficer answers an officer's hello with who needs a visit; before there are

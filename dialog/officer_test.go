@@ -1,11 +1,14 @@
 package dialog
 
 import (
+	"strconv"
 	"strings"
 	"testing"
 	"time"
 
 	"github.com/stretchr/testify/require"
+
+	"warmstick/dialog/phrases"
 )
 
 // ridge is a village with the Ngara Ridge growers' group: officer 1 founded it,
@@ -428,4 +431,65 @@ func TestTheMorningBoardComesOnlyWithSomethingToSay(t *testing.T) {
 	v.says(1, "stop")
 	v.wait(3 * 24 * time.Hour)
 	require.NotContains(t, v.since(1, n), "Good morning", "stop holds for officers too")
+}
+
+// Each item of an officer's menu does what it says, by its number and by its button.
+func TestTheOfficersMenuIsTheirs(t *testing.T) {
+	for _, tag := range []string{"en", "sw", "hi", "hi-Latn", "es", "fr"} {
+		v := ridge(t)
+		v.keep(v.entry(1, LanguageSet{tag}))
+		refused := phrases.Text(tag, "officers_only", nil)
+		v.says(1, "menu")
+		buttons := v.last(1).Buttons
+		require.Len(t, buttons, 5)
+		for i := range buttons {
+			v.says(1, "menu")
+			require.NotContains(t, v.answer(1, strconv.Itoa(i+1)), refused)
+			v.says(1, "menu")
+			n := len(v.heard[1])
+			v.step(1, Press{v.last(1).Buttons[i].Press})
+			require.NotContains(t, v.since(1, n), refused)
+			require.NotEmpty(t, v.since(1, n))
+		}
+	}
+}
+
+// What an officer asks for in words of their own.
+func TestOfficersWishes(t *testing.T) {
+	v := ridge(t)
+	v.built(11, "6")
+	v.cold(11)
+	for _, c := range [][2]string{
+		{"who needs me today?", "1 farmer needs you"}, {"where should I go today", "Today 1 visit"}, {"how is Amina", "Amina, Nakuru"}, {"show me juma", "Juma, Nakuru"},
+		{"which farmers are late", "1 farmer needs you"}, {"send a message to all", "What shall I tell them?"}, {"how many farmers do I have", "farmers, 0 without a phone"},
+		{"I visited Amina, she turned it", "Amina"}, {"write to juma please", "Juma"}, {"how was the week", "3 farmers"},
+	} {
+		said, has := c[0], c[1]
+		v.says(1, "menu")
+		got := v.answer(1, said)
+		require.Contains(t, got, has, said)
+		require.Empty(t, v.states[1].Heaps, said)
+		require.NotContains(t, got, "not understand", said)
+		v.says(1, "menu")
+	}
+	require.NotContains(t, v.answer(1, "how is Zuri"), "Zuri, Nakuru", "another officer's farmer is nobody here")
+}
+
+// An officer's place was not known while an announcement went out, and is told at
+// night: the count waits for the morning, and the clock is not kept busy till then.
+func TestACountThatComesAtNight(t *testing.T) {
+	v := newVillage(t, "2026-03-02T07:00:00+03:00")
+	v.step(1, OfficerMade{})
+	for _, line := range []string{"hello", "Tarik"} {
+		v.says(1, line)
+	}
+	v.keep(v.entry(1, Announced{Batch: "b", N: 2, Last: v.now}))
+	v.keep(v.entry(1, GroupMade{1, "Ridge"}))
+	v.now = v.now.Add(15 * time.Hour)
+	v.keep(v.entry(1, Placed{Zone: "Africa/Nairobi"}))
+	v.wait(12 * time.Hour)
+	for _, d := range Plan(v.states[1]) {
+		require.True(t, d.At.After(v.now), d)
+	}
+	require.Empty(t, v.states[1].Person.Duty.Batches)
 }

@@ -38,7 +38,7 @@ type snapshot struct {
 
 // foldRules goes up by one when Fold makes another state of the same diary in the
 // same shape; kept snapshots are then no more of use.
-const foldRules = 2
+const foldRules = 3
 
 // shape is a print of all that a snapshot may hold. A field added, renamed or
 // taken away changes it: a snapshot of another shape is not used, since it

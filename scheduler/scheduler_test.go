@@ -205,3 +205,33 @@ func TestHousekeepingGoesOn(t *testing.T) {
 		require.Error(t, Housekeeping(ctx, Job{Name: "sweep", When: "never"}))
 	})
 }
+
+// A reminder after which the same is still due is spoken of again in an hour, not at
+// once and for ever.
+func TestTickEndsWhenNothingMoves(t *testing.T) {
+	db := begin(t, func(s dialog.State, in dialog.Input, now time.Time) dialog.Answer {
+		a := remindOnce(s, in, now)
+		if _, ok := in.(dialog.Reminder); ok {
+			a.Entries = []dialog.Entry{{At: now, Noted: now, Event: dialog.PicturesSet{}}} // moves no plan
+		}
+		return a
+	})
+	due, err := db.DueOf(t.Context(), 1)
+	require.NoError(t, err)
+	at := due[0].At
+	n, err := Tick(t.Context(), db, at)
+	require.NoError(t, err)
+	require.LessOrEqual(t, n, 1)
+	diary, err := db.DiaryOf(t.Context(), 1)
+	require.NoError(t, err)
+	_, err = Tick(t.Context(), db, at.Add(59*time.Minute))
+	require.NoError(t, err)
+	later, err := db.DiaryOf(t.Context(), 1)
+	require.NoError(t, err)
+	require.Len(t, later, len(diary))
+	_, err = Tick(t.Context(), db, at.Add(time.Hour))
+	require.NoError(t, err)
+	later, err = db.DiaryOf(t.Context(), 1)
+	require.NoError(t, err)
+	require.Len(t, later, len(diary)+1)
+}

@@ -116,7 +116,7 @@ func (db *DB) converse(now time.Time, c Call, early *ahead, i int) (Outcome, err
 	if err := w.keep(answer); err != nil {
 		return Outcome{}, err
 	}
-	if _, ok := in.(dialog.Reminder); ok && len(answer.Entries) == 0 {
+	if _, ok := in.(dialog.Reminder); ok && len(p.due(now)) > 0 {
 		if err := db.push(p, now); err != nil {
 			return Outcome{}, err
 		}
@@ -172,8 +172,8 @@ func (db *DB) layAside(now time.Time, c Call) error {
 	return err
 }
 
-// lookAgain is how long a due row rests that nothing came of. It should not
-// happen; without the rest it would be looked at for ever.
+// lookAgain is how long a due row rests that is still due after it was spoken of. It
+// should not happen; without the rest it would be looked at for ever.
 const lookAgain = time.Hour
 
 func (db *DB) push(p *page, now time.Time) error {
