@@ -18,7 +18,7 @@ var wishes = []struct {
 }{{"write", true}, {"visited", true}, {"announce", false}, {"round", false}, {"board", false}, {"groups", false}, {"digest", false}}
 
 // idle are the questions that an officer leaves open while asking for something else.
-var idle = []string{"", "menu", "more_menu", "board", "line", "drill", "groups", "crew", "crew_more", "namesake"}
+var idle = []string{"", "menu", "more_menu", "board", "line", "drill", "groups", "crew", "crew_more", "namesake", "digest", "sending", "visit_stick", "visit_moisture", "visit_advice"}
 
 // wished grants what an officer asks for in free words.
 func (x *exchange) wished(line string) bool {
@@ -41,8 +41,8 @@ func (x *exchange) wished(line string) bool {
 		}
 		return x.officerWord(understand.Command{Name: w.word}, line)
 	}
-	if name == "" || len(x.s.Active()) > 0 && len(facts(x.read(line).codes)) > 0 {
-		return false // "Amina turned it" is of the officer's own heap
+	if name == "" || strings.HasPrefix(x.open.ID, "visit_") || len(x.s.Active()) > 0 && len(facts(x.read(line).codes)) > 0 {
+		return false // "Amina's is cold" answers; "Amina turned it" is of the officer's own heap
 	}
 	return x.do(func() { x.find("heap", name) })
 }
