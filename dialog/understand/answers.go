@@ -36,8 +36,8 @@ func (r *reader) answers(cs []clause, f *finding) {
 			case "ready":
 				did = did || c.ask == telling && actOf(r.asked) != "" && !c.has("not", "notyet") && !c.doubt
 			case "done", "finish":
-				if i > 0 && c.signs[i-1].sense == "start" {
-					break // "शुरू किया": begun
+				if i > 0 && (c.signs[i-1].sense == "start" || c.signs[i-1].sense == "stop" && s.hindi()) {
+					break // "शुरू किया": begun; "बंद कर दिया": ended
 				}
 				if s.sense == "done" || s.tense&(past|participle) != 0 {
 					if c.has("partly") || c.has("only") && c.has("edge") {

@@ -118,7 +118,7 @@ func (r *reader) questions(cs []clause, f *finding) {
 				add("ask=help")
 			}
 		case askMark:
-			if c.cond && (r.ours(c, false) || c.has("whatif") && c.has("person") && !c.has("foreign", "money", "weather")) {
+			if c.cond && (r.ours(c, false) || c.has("whatif") && c.has("person") && !c.has("foreign", "money", "weather") || c.rainsOn()) {
 				add("ask=help")
 			} else if r.mayI(c) {
 				add("ask=help")
@@ -126,7 +126,7 @@ func (r *reader) questions(cs []clause, f *finding) {
 				add("ask=help")
 			}
 		case telling:
-			if c.cond && f.when == "" && !plan && (r.ours(c, false) || c.has("whatif") && c.has("person") && !c.has("foreign", "money", "weather")) {
+			if c.cond && f.when == "" && !plan && ((c.has("whatif") || oneOf(c.signs[len(c.signs)-1].text, "to", "तो", "je")) && c.rainsOn() || r.ours(c, false) || c.has("whatif") && c.has("person") && !c.has("foreign", "money", "weather")) {
 				add("ask=help")
 			}
 		}
@@ -149,6 +149,10 @@ func (r *reader) journey(c *clause, add func(string), problem bool) bool {
 		add("ask=status") // "how is my compost"
 		return true
 	}
+	if c.ask != telling && c.ask != askWhy && c.has("heap", "compost") && c.has("done", "finish", "prog") && c.onlyOf("is", "was", "mine", "me", "heap", "compost", "done", "finish", "filler", "now", "already", "notyet", "prog", "partly", "soon", "later", "askif", "canq") {
+		add("ask=status") // "is my heap nearly done?"
+		return true
+	}
 	if c.ask != askWh && c.ask != askMark || c.has("foreign", "money", "weather", "did=turned") {
 		return false
 	}
@@ -168,6 +172,11 @@ func (r *reader) journey(c *clause, add func(string), problem bool) bool {
 		return true
 	}
 	return false
+}
+
+// rainsOn: a what-if of nothing but rain, which is a question about the heap.
+func (c *clause) rainsOn() bool {
+	return c.has("weather", "rainword") && c.onlyOf("whatif", "if", "si", "and", "weather", "rainword", "very", "too", "canq", "filler", "is", "what", "tomorrow", "today", "bit", "know")
 }
 
 // describes says whether a clause states any quality but warmth.

@@ -71,6 +71,9 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 	if s.hindi() && t&bare != 0 && t&past == 0 && next == "was" {
 		return nothing // "कल पलटना था": it was to be done
 	}
+	if s.hindi() && t&bare != 0 && next == "stop" {
+		return nothing // "पानी देना बंद कर दिया"
+	}
 	if after("while") || after("before") {
 		return nothing
 	}

@@ -102,6 +102,9 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 		if harm && code == "bottle=burst" && r.names(s, "broken", "cassee", "cassees", "quebrada", "rota") && !c.has("is", "was", "didaux") {
 			continue // stepped on a broken bottle
 		}
+		if code == "seen=steam" && c.has("plant") && (c.has("burn", "burnt") || harm) {
+			continue // "the steam burnt my plants": a doer
+		}
 		if harm && dimension(code) == "seen" {
 			continue // "ants bit me": a doer, not a sight
 		}

@@ -64,6 +64,8 @@ func (r *reader) times(cs []clause, f *finding) {
 			}
 		}
 		switch {
+		case actOf(r.asked) != "" && c.wont() && !acted && !stated:
+			when("skip") // "not going to", "won't"
 		case c.has("start") && !c.has("not") && !acted && !f.done() && !c.hasDeed() && !stated && odd == 0:
 			if c.tomorrow {
 				when("tomorrow")
@@ -117,6 +119,23 @@ func (r *reader) times(cs []clause, f *finding) {
 			when("later")
 		}
 	}
+}
+
+// wont: a bare refusal, the deed left unsaid.
+func (c *clause) wont() bool {
+	refused := false
+	for i := range c.signs {
+		switch s := &c.signs[i]; s.sense {
+		case "will":
+			refused = refused || s.neg || c.has("not")
+		case "not":
+			refused = refused || s.text == "wont"
+		case "filler", "me", "no":
+		default:
+			return false
+		}
+	}
+	return refused
 }
 
 func onlyTime(c *clause) bool {

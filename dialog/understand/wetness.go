@@ -113,8 +113,8 @@ func (r *reader) scent(c *clause, i int, in scope) (code string, ok bool) {
 		}
 		return "smell=ammonia", true
 	case "bad":
-		if s.neg || !in.smell {
-			return "", true
+		if s.neg || !in.smell || c.has("ask=undo") && !in.here.smell {
+			return "", true // "the answer before was bad"
 		}
 		return "smell=rotten", true
 	case "smell=none":
