@@ -183,6 +183,12 @@ func (x *exchange) consentTold(_ Question, m meaning) bool {
 func (x *exchange) nameArgs() phrases.Args { return phrases.Args{"Name": called(x.s.Person)} }
 
 func (x *exchange) nameTold(_ Question, m meaning) bool {
+	if tag, ok := findTongue(m.text); ok && len(strings.Fields(m.text)) == 1 { // "español", to who was never asked for a language
+		x.note(0, LanguageSet{tag})
+		x.close()
+		x.ask("name", 0)
+		return true
+	}
 	name := tidyName(x.bareName(m.text))
 	if name == "" || m.picked {
 		return false

@@ -23,6 +23,9 @@ func (r *reader) bind(c *clause) {
 			continue
 		}
 		t := -1
+		if s.tongue == sw && s.text == "hapana" && i == 1 && len(c.signs) == 2 && quality(c.signs[0].sense) {
+			t = 0 // "moto hapana": not hot
+		}
 		if s.tongue == hi || s.tongue == hiLatn {
 			if s.sense != "nor" {
 				for k := i - 1; k >= 0; k-- {

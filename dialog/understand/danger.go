@@ -282,6 +282,9 @@ func (c *clause) made(i int) bool {
 		return false
 	}
 	p := &c.signs[i-1]
+	if p.sense == "person" && i > 1 {
+		p = &c.signs[i-2] // "limemfanya bibi akohoe"
+	}
 	return p.sense == "do" && p.tense&past != 0 && p.whom && !p.neg
 }
 

@@ -15,6 +15,10 @@ func (r *reader) swahiliTurns() {
 			continue
 		}
 		switch s.sense {
+		case "and":
+			if s.text == "tena" && i+1 < len(r.signs) && r.signs[i+1].sense == "whenq" {
+				s.sense = "filler" // "nageuza tena lini": again
+			}
 		case "stick=hot":
 			if s.text == "kama" && i > 0 && dimension(r.signs[i-1].sense) == "seen" {
 				s.sense = "filler" // "moshi kama jiko"

@@ -58,6 +58,10 @@ func (r *reader) recast(c *clause, n, k int) {
 		case s.text == "how" && c.has("stick", "water", "layer", "canq", "must"):
 			s.sense = "howmany" // "how far in should the stick go"
 		}
+	case "is":
+		if s.hindi() && s.text == "ha" && len(c.signs) == 1 {
+			s.sense = "yes"
+		}
 	case "filler":
 		if r.asked == "layer" && len(c.signs) > 1 && (s.tongue == en && s.text == "down" || s.hindi() && oneOf(s.text, "lag", "लग") && k+1 < len(c.signs) && c.signs[k+1].tense&past != 0) && !c.hasAct() {
 			s.sense = "done" // "the first one is down", "चौथी भी लग गई"

@@ -73,6 +73,9 @@ func (l *lexicon) swahiliVerb(w string) (v swVerb, ok bool) {
 			if es, pas, good := l.stem(rest); good {
 				return swVerb{entries: es, tense: bare, self: p == "kuji", neg: p == "kuto", passive: pas}, true
 			}
+			if es := l.borrowed(rest); es != nil && p == "ku" { // kucover
+				return swVerb{entries: es, tense: bare}, true
+			}
 		}
 	}
 	for _, a := range l.sw.negative {
