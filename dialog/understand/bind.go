@@ -23,8 +23,8 @@ func (r *reader) bind(c *clause) {
 			continue
 		}
 		t := -1
-		if s.tongue == sw && s.text == "hapana" && i == 1 && len(c.signs) == 2 && quality(c.signs[0].sense) {
-			t = 0 // "moto hapana": not hot
+		if i == 1 && len(c.signs) == 2 && (s.tongue == sw && s.text == "hapana" && quality(c.signs[0].sense) || s.text == "non" && dimension(c.signs[0].sense) == "did") {
+			t = 0 // "moto hapana", "retourné non"
 		}
 		if s.tongue == hi || s.tongue == hiLatn {
 			if s.sense != "nor" {

@@ -40,6 +40,11 @@ func (r *reader) measures() []measure {
 				i += 2
 				continue
 			}
+			if i+3 < len(in) && in[i+1].sense == "or" && in[i+2].sense == "num" && dimension(in[i+3].sense) == "unit" {
+				ps = append(ps, piece{'n', (s.middle() + in[i+2].middle()) / 2, "", i, i + 3}) // "two or three baskets"
+				i += 3
+				continue
+			}
 			if another(in, i) {
 				ps = append(ps, piece{'n', s.middle(), "same", i, i + 1})
 			} else {

@@ -91,7 +91,7 @@ func (r *reader) inVillage(c *clause) bool {
 // bareFigure says whether a figure without unit can be a stick's reading: it does
 // not count days, minutes, money or baskets, and no second figure competes.
 func (r *reader) bareFigure(c *clause, i int) bool {
-	if c.counts(i) || r.ofDate(&c.signs[i]) {
+	if c.counts(i) || r.ofDate(&c.signs[i]) || !c.signs[i].typed && !r.home(c.signs[i].tongue) {
 		return false
 	}
 	for k, s := range c.signs {

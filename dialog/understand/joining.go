@@ -16,6 +16,11 @@ func (r *reader) relatives() {
 				s.sense = "is" // "the heat is there"
 			}
 			continue
+		case "why":
+			if s.text == "para" && s.to < len(r.tokens) && r.tokens[s.to].kind == word && !r.asks(i) {
+				s.sense = "filler" // "para que saliera el gas": so that
+			}
+			continue
 		case "what", "how", "whenq", "who", "which", "if":
 		default:
 			continue

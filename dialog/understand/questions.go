@@ -58,6 +58,9 @@ func (r *reader) questions(cs []clause, f *finding) {
 					}
 				}
 			case "ask=status", "ask=help", "ask=officer":
+				if s.sense == "ask=help" && len(f.danger) > 0 && c.ask == telling && r.cries(s) {
+					break // a cry adds nothing to the danger
+				}
 				if s.sense == "ask=help" && c.has("await") && c.ask == telling {
 					break // "waiting for instructions"
 				}
@@ -172,6 +175,11 @@ func (r *reader) journey(c *clause, add func(string), problem bool) bool {
 		return true
 	}
 	return false
+}
+
+// cries says whether a sign is a cry, and no question for help.
+func (r *reader) cries(s *sign) bool {
+	return r.names(s, "auxilio", "socorro", "secours", "bachao", "बचाओ")
 }
 
 // rainsOn: a what-if of nothing but rain, which is a question about the heap.

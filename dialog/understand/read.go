@@ -227,7 +227,7 @@ func (r *reader) eitherOr(c *clause, st []fact) bool {
 func (r *reader) undoes(cs []clause, f *finding, corrected map[int]bool) {
 	for k := range cs {
 		c := &cs[k]
-		if c.has("isaid", "ask=undo") && c.ask == telling && !(c.has("drink", "eat") || c.hasHarm()) {
+		if c.has("isaid", "ask=undo") && c.ask == telling && !c.has("canq", "maybe") && !(c.has("drink", "eat") || c.hasHarm()) {
 			f.undo = true // but not "he drank it by mistake"
 		}
 		if c.has("imeant") {

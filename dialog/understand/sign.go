@@ -102,7 +102,7 @@ func (r *reader) spans() {
 	out := r.signs[:0]
 	for i := 0; i < len(r.signs); i++ {
 		s := r.signs[i]
-		if n := len(out); n > 0 && s.sense == "num" && i+1 < len(r.signs) {
+		if n := len(out); n > 0 && s.sense == "num" && i+1 < len(r.signs) && !(out[n-1].text == "in" && out[n-1].from > 0 && oneOf(r.tokens[max(0, out[n-1].from-2)].text, "left", "kept", "leave", "stood")) {
 			switch r.signs[i+1].sense {
 			case "dayword", "hour", "minute":
 				switch out[n-1].text {

@@ -9,7 +9,7 @@ func (r *reader) times(cs []clause, f *finding) {
 	}
 	for k := range cs {
 		c := &cs[k]
-		if c.ask != telling || c.foreign || c.has("ask=status", "ask=next", "ask=help") {
+		if c.ask != telling || c.foreign || c.has("ask=status", "ask=next", "ask=help", "ask=officer") {
 			continue
 		}
 		looking := false
