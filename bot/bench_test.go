@@ -29,7 +29,7 @@ const batch = 100
 // what the clock says between them is not timed.
 func BenchmarkDurable(b *testing.B) {
 	c := newCrowd(b, store.Options{})
-	c.live() // reads the embedded tables, as the server does before its first poll
+	c.live()                   // reads the embedded tables, as the server does before its first poll
 	var lines, letters float64 // a message
 	b.Run("real", func(b *testing.B) {
 		*c = crowd{t: b, db: c.db, desk: c.desk, acts: c.acts, now: c.now, first: c.first, update: c.update}
