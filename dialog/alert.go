@@ -24,7 +24,7 @@ func (x *exchange) alertOfficers(id HeapID, what string) bool {
 	if len(staff) == 0 {
 		return false
 	}
-	x.alertTo(staff[0], x.s.Person.ID, id, what, phrases.Args{"Name": called(x.s.Person), "Place": x.placeName(), "Text": x.ownWords()})
+	x.alertTo(staff[0], x.s.Person.ID, id, what, phrases.Args{"Name": called(x.s.Person), "Place": x.s.Person.Place(), "Text": x.ownWords()})
 	return true
 }
 
@@ -62,7 +62,7 @@ func (x *exchange) alertAgain() {
 			x.clock(0, AlertSeen{a.Farmer}) // left the group, or was deleted
 			continue
 		}
-		args := phrases.Args{"Name": called(s.Person), "Place": placeLabel(s.Person.Town, s.Person.Area), "What": perilWord(a.What), "Since": clockText(a.First.In(x.s.Person.Zone()))}
+		args := phrases.Args{"Name": called(s.Person), "Place": s.Person.Place(), "What": perilWord(a.What), "Since": clockText(a.First.In(x.s.Person.Zone()))}
 		l := x.letter(x.s, Alert, "alert_again", args, "officer_told")
 		l.Buttons = []Button{{Label: text(x.lang(), "pick_seen", nil), Press: alertSeen}}
 		if a.Sent+1 > passAfter && !a.Passed {
@@ -80,7 +80,7 @@ func (x *exchange) passAlert(farmer State, a Alarm) {
 		if to.Person.ID == x.s.Person.ID || told || to.Person.Barred {
 			continue
 		}
-		x.alertTo(to, a.Farmer, a.Heap, a.What, phrases.Args{"Name": called(farmer.Person), "Place": placeLabel(farmer.Person.Town, farmer.Person.Area),
+		x.alertTo(to, a.Farmer, a.Heap, a.What, phrases.Args{"Name": called(farmer.Person), "Place": farmer.Person.Place(),
 			"Text": text(langOf(to), "alert_passed", phrases.Args{"Name": x.ownName()(langOf(to))})})
 		x.clock(0, AlertPassed{Farmer: a.Farmer, To: to.Person.ID})
 		return

@@ -101,16 +101,17 @@ func (x *exchange) headWord(q Question, line string) string {
 // affirms says whether a line holds one of the words listed under a key and
 // denies nothing beside them.
 func (x *exchange) affirms(line, key string) bool {
-	w := x.wordIn(line, key)
-	return w != "" && !x.lineHolds(strings.ReplaceAll(" "+bare(line)+" ", " "+w+" ", " "), "words_denied")
+	said := spaced(line)
+	w := x.wordIn(said, key)
+	return w != "" && x.wordIn(strings.ReplaceAll(said, " "+w+" ", " "), "words_denied") == ""
 }
 
 // lineHolds says whether a line holds one of the words listed under a key.
-func (x *exchange) lineHolds(line, key string) bool { return x.wordIn(line, key) != "" }
+func (x *exchange) lineHolds(line, key string) bool { return x.wordIn(spaced(line), key) != "" }
 
-// wordIn is the longest of the words listed under a key that a line holds; "" if none.
-func (x *exchange) wordIn(line, key string) (longest string) {
-	said := " " + bare(line) + " "
+// wordIn is the longest of the words listed under a key that a spaced text holds; "" if
+// none.
+func (x *exchange) wordIn(said, key string) (longest string) {
 	for _, lang := range []string{x.lang(), phrases.Fallback} {
 		for _, w := range bareWords(lang, key) {
 			if len(w) > len(longest) && inOrder(said, w) {

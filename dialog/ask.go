@@ -159,7 +159,7 @@ func wordPick(lang string, q Question, line string) (Choice, bool) {
 // pickByWords is wordPick; firm asks for two words at least, or the whole text,
 // where one word alone may mean something else.
 func pickByWords(lang string, q Question, line string, firm bool) (Choice, bool) {
-	said := " " + bare(line) + " "
+	said := spaced(line)
 	var found []Choice
 	longest := 0
 	for _, c := range q.Choices {
@@ -215,6 +215,9 @@ func bare(s string) string {
 		return !unicode.IsLetter(r) && !unicode.IsMark(r) && !unicode.IsDigit(r)
 	}), " ")
 }
+
+// spaced is a bare text with a space on either side, as words are looked for in it.
+func spaced(s string) string { return " " + bare(s) + " " }
 
 // plain drops what does not matter when a label is typed.
 func plain(s string) string { return strings.Trim(strings.TrimSpace(s), ".!,।) ") }

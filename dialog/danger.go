@@ -154,7 +154,3 @@ func (x *exchange) officers() []PersonID {
 	}
 	return ids
 }
-
-func (x *exchange) placeName() string {
-	return placeLabel(x.s.Person.Town, x.s.Person.Area)
-}

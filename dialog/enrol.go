@@ -333,10 +333,7 @@ func (x *exchange) hourTold(_ Question, m meaning) bool {
 		minute = h*60 + min
 	} else if n, ok := digits(said); ok && n < 24 {
 		minute = n * 60
-	} else if m.has("when=skip") || m.has("when=later") {
-		minute = DefaultMinute
-	}
-	if minute < 0 && x.s.Talk.Misses >= 2 {
+	} else if m.has("when=skip") || m.has("when=later") || x.s.Talk.Misses >= 2 {
 		minute = DefaultMinute
 	}
 	if minute < 0 {

@@ -170,13 +170,9 @@ func (x *exchange) dateTold(q Question, m meaning) bool {
 		return false
 	}
 	x.close()
-	if day < x.today || day > x.today+200 {
-		x.say("date_odd", nil)
-		x.ask("date", q.Heap)
+	if !x.keepDay(q.Heap, day) {
 		return true
 	}
-	x.note(q.Heap, DateWished{day})
-	x.say("date_kept", phrases.Args{"Day": x.dayWord(day)})
 	if x.s.Talk.Misses >= 2 {
 		x.say("date_change", nil)
 	}
@@ -200,27 +196,38 @@ func (x *exchange) dayAhead(said string) (Day, bool) {
 	return x.today + Day(n), ok && n > 0 && n <= 120
 }
 
-// otherDay moves the building day: "other day Friday", or a day ahead that is told
-// while nothing is asked.
+// keepDay writes the building day down; a day that does not work is asked for again.
+func (x *exchange) keepDay(id HeapID, day Day) bool {
+	if day < x.today || day > x.today+200 {
+		x.say("date_odd", nil)
+		x.ask("date", id)
+		return false
+	}
+	x.note(id, DateWished{day})
+	x.say("date_kept", phrases.Args{"Day": x.dayWord(day)})
+	return true
+}
+
+// otherDay moves the building day: "other day Friday".
 func (x *exchange) otherDay(line string) bool {
 	rest, ok := x.ownWord(line, "date")
 	h, some := x.inHand()
-	if !ok || !some || h.Path != HotHeap || h.Built != 0 || h.Base || h.Wished == 0 {
+	if !ok || !some || !h.unbegun() || h.Wished == 0 {
 		return false
 	}
 	x.close()
 	if day, ok := x.dayAhead(rest); ok && day >= x.today {
-		return x.moveDay(h, day)
+		x.moveDay(h.ID, day)
+		return true
 	}
 	x.ask("date", h.ID)
 	return true
 }
 
-func (x *exchange) moveDay(h Heap, day Day) bool {
-	x.note(h.ID, DateWished{day})
-	x.say("date_kept", phrases.Args{"Day": x.dayWord(day)})
-	x.tellNext()
-	return true
+func (x *exchange) moveDay(id HeapID, day Day) {
+	if x.keepDay(id, day) {
+		x.tellNext()
+	}
 }
 
 // future turns "on Friday", "in 10 days" or a date into a day ahead.

@@ -22,8 +22,9 @@ func stars(*exchange, Question) []Choice {
 }
 
 func (x *exchange) ripeTold(q Question, m meaning) bool {
+	m = x.orMeasured(m, "did=harvested")
 	switch {
-	case m.has("did=harvested") || len(m.codes) == 0 && x.countsCompost(m.text):
+	case m.has("did=harvested"):
 		return x.harvestAnswer(q, m)
 	case m.yes():
 		x.ripe(q.Heap, m.day)
@@ -44,9 +45,7 @@ func (x *exchange) ripe(id HeapID, day Day) {
 }
 
 func (x *exchange) harvestAnswer(q Question, m meaning) bool {
-	if len(m.codes) == 0 && x.countsCompost(m.text) {
-		m.codes = []string{"did=harvested"} // "5 bags came out"
-	}
+	m = x.orMeasured(m, "did=harvested")
 	return x.doneOrLater(q, m.asYes("did=harvested"), func() { x.harvestTold(x.Heap(q.Heap), m) })
 }
 

@@ -26,7 +26,7 @@ var hazards = sync.OnceValue(func() []hazard {
 	for _, r := range rows(hazardRows) {
 		h := hazard{what: r[0], grave: r[1] == "yes", advice: strings.Fields(strings.Trim(r[2], "-"))}
 		for w := range strings.SplitSeq(r[3], ",") {
-			h.words = append(h.words, " "+bare(w)+" ")
+			h.words = append(h.words, spaced(w))
 		}
 		list = append(list, h)
 	}
@@ -35,7 +35,7 @@ var hazards = sync.OnceValue(func() []hazard {
 
 // hazardsIn finds the hazards that a text names.
 func hazardsIn(line string) []string {
-	said := " " + bare(line) + " "
+	said := spaced(line)
 	var found []string
 	for _, h := range hazards() {
 		if slices.ContainsFunc(h.words, func(w string) bool { return strings.Contains(said, w) }) {

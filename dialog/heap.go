@@ -160,6 +160,9 @@ type Act struct {
 // Active says whether the heap still wants something from the farmer.
 func (h Heap) Active() bool { return h.ID != 0 && h.Stage != Done && h.Stage != Abandoned }
 
+// unbegun says whether a hot heap is still being planned and gathered for.
+func (h Heap) unbegun() bool { return h.Path == HotHeap && h.Built == 0 && !h.Base }
+
 // Read is the last stick reading of this round, if any.
 func (h Heap) Read() (Reading, bool) {
 	if len(h.Reads) == 0 {

@@ -189,7 +189,7 @@ func (x *exchange) stop() {
 // myData tells what is kept of the person.
 func (x *exchange) myData() {
 	p := x.s.Person
-	x.say("my_data", phrases.Args{"Name": p.Name, "Place": x.placeName(), "N": len(x.s.Heaps), "Lines": len(x.s.Register.Diary(p.ID))})
+	x.say("my_data", phrases.Args{"Name": p.Name, "Place": p.Place(), "N": len(x.s.Heaps), "Lines": len(x.s.Register.Diary(p.ID))})
 	x.say("my_data_more", nil)
 	for _, g := range x.groupNames() {
 		x.say("my_data_group", phrases.Args{"Group": g})

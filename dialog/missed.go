@@ -15,6 +15,7 @@ import (
 // an example to type, then the officer.
 func (x *exchange) missed(m meaning) {
 	if x.toldEarly(m) {
+		x.s.Talk.Misses = 0
 		return
 	}
 	x.s.Talk.Misses++
@@ -70,27 +71,21 @@ func (x *exchange) toldEarly(m meaning) bool {
 	if !ok || strings.ContainsAny(m.text, "?？") {
 		return false
 	}
-	planning := h.Path == HotHeap && h.Built == 0 && !h.Base
 	switch p := x.s.Person; {
 	case p.Minute == 0 && x.open.ID != "hour" && clockFace.MatchString(m.text):
-		x.s.Talk.Misses = 0
 		return x.hourTold(x.open, meaning{text: m.text, day: x.today})
 	case p.Units == "" && x.open.ID != "units" && len(strings.Fields(m.text)) == 1 && x.unitsIn(m.text) != "":
-		x.s.Talk.Misses = 0
 		return x.unitsTold(x.open, meaning{text: m.text, day: x.today})
 	case h.Path == ColdPath && h.Built == 0 && x.open.ID != "pile" && x.affirms(m.text, "words_said_pile"):
-		x.s.Talk.Misses = 0
 		x.close()
 		return x.pileTold(Question{ID: "pile", Heap: h.ID}, meaning{text: m.text, codes: []string{"answer=yes"}, day: x.today})
 	case h.Trial != 0 && !h.TrialOK && h.Fed == 0 && x.open.ID == "" && x.affirms(m.text, "words_said_trial"):
-		x.s.Talk.Misses = 0
 		return x.trialTold(Question{ID: "trial", Heap: h.ID}, meaning{text: m.text, codes: []string{"answer=yes"}, day: x.today})
 	case h.Ripe != 0 && h.YieldKg == 0 && x.open.ID == "" && x.countsCompost(m.text):
-		x.s.Talk.Misses = 0
 		x.harvestTold(h, m)
 		x.goOn()
 		return true
-	case !planning:
+	case !h.unbegun():
 		return false
 	case !h.Site && x.affirms(m.text, "words_said_site") && x.lineHolds(m.text, "words_place"):
 		x.note(h.ID, SiteFound{})
@@ -101,24 +96,16 @@ func (x *exchange) toldEarly(m meaning) bool {
 	default:
 		return false
 	}
-	x.s.Talk.Misses = 0
 	if x.open.ID != "" {
 		x.again()
-		return true
+	} else {
+		x.goOn()
 	}
-	x.goOn()
 	return true
 }
 
 // clockFace is an hour as a clock shows it, which can be nothing else: "6:30", "6h30".
 var clockFace = regexp.MustCompile(`^\s*\d{1,2}\s*[:hH]\s*\d{2}\s*([ap]\.?m\.?)?\s*$`)
-
-// countsCompost says whether a text measures compost, or nothing it names: "5 bags
-// came out".
-func (x *exchange) countsCompost(said string) bool {
-	list := understand.Amounts(said, x.lang())
-	return len(list) == 1 && list[0].Unit != "" && (list[0].Material == "" || list[0].Material == "compost")
-}
 
 // bareGuess is what a bare "cold" or "dry" may mean while nothing is asked: the
 // heap in hand tells which questions it could answer.
@@ -152,9 +139,9 @@ func (x *exchange) bareGuess(text string) []string {
 }
 
 func (x *exchange) missedFree(m meaning) {
-	if h, ok := x.inHand(); ok && h.Path == HotHeap && h.Built == 0 && !h.Base && h.Wished != 0 && m.ahead > x.today && m.value("when") == "later" {
+	if h, ok := x.inHand(); ok && h.unbegun() && h.Wished != 0 && m.ahead > x.today && m.value("when") == "later" {
 		x.s.Talk.Misses = 0
-		x.moveDay(h, m.ahead) // "we build on Sunday"
+		x.moveDay(h.ID, m.ahead) // "we build on Sunday"
 		return
 	}
 	if m.value("when") != "" { // "tomorrow" after a job was set: the plan has its day

@@ -307,6 +307,9 @@ func called(p Person) worded {
 // or the area.
 func (c Card) Place() string { return placeLabel(c.Town, c.Area) }
 
+// Place is the same of a person.
+func (p Person) Place() string { return placeLabel(p.Town, p.Area) }
+
 func placeLabel(town, area string) string {
 	if town != "" {
 		return town

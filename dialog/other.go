@@ -74,7 +74,7 @@ func (x *exchange) passOn(m Message) {
 	}
 	passed := false
 	for _, to := range x.officerStates() {
-		l := x.letter(to, Relay, "relay_"+string(m.Kind), phrases.Args{"Name": called(x.s.Person), "Place": x.placeName()})
+		l := x.letter(to, Relay, "relay_"+string(m.Kind), phrases.Args{"Name": called(x.s.Person), "Place": x.s.Person.Place()})
 		l.File = &Enclosed{Kind: m.Kind, File: m.File}
 		x.opens(l, to)
 		passed = true

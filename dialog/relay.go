@@ -87,7 +87,7 @@ func (x *exchange) relayUp(words string) {
 		return l == words || ok && c.Name == "officer"
 	})
 	for _, to := range x.officerStates() {
-		args := phrases.Args{"Name": called(x.s.Person), "Place": x.placeName(), "Text": cut(words, wordsLimit)}
+		args := phrases.Args{"Name": called(x.s.Person), "Place": x.s.Person.Place(), "Text": cut(words, wordsLimit)}
 		l := x.letter(to, Relay, "relay_up", args)
 		context := ""
 		if h, ok := x.inHand(); ok {

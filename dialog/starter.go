@@ -34,11 +34,8 @@ func (x *exchange) starterTold(q Question, m meaning) bool {
 	h := x.Heap(q.Heap)
 	days := int(h.Wished - x.today)
 	pick := m.value("pick")
-	if m.no() && pick == "" {
+	if pick == "" && (m.no() || x.s.Talk.Misses >= 2) {
 		pick = "slurry" // nothing to buy, nothing to wait for
-	}
-	if pick == "" && x.s.Talk.Misses >= 2 {
-		pick = "slurry"
 	}
 	switch pick {
 	case "slurry":

@@ -31,9 +31,10 @@ func (x *exchange) wished(line string) bool {
 	if _, chosen := wordPick(x.lang(), x.open, line); chosen {
 		return false
 	}
-	name := x.farmerIn(line)
+	said := spaced(line)
+	name := x.farmerIn(said)
 	for _, w := range wishes {
-		if w.named != (name != "") || !x.lineHolds(line, "words_for_"+w.word) {
+		if w.named != (name != "") || x.wordIn(said, "words_for_"+w.word) == "" {
 			continue
 		}
 		if w.named {
@@ -47,10 +48,9 @@ func (x *exchange) wished(line string) bool {
 	return x.do(func() { x.find("heap", name) })
 }
 
-// farmerIn is the name of a farmer of the flock that stands in a line, the longest; ""
-// when none does.
-func (x *exchange) farmerIn(line string) (name string) {
-	said := " " + bare(line) + " "
+// farmerIn is the name of a farmer of the flock that stands in a spaced text, the
+// longest; "" when none does.
+func (x *exchange) farmerIn(said string) (name string) {
 	for _, c := range x.flock() {
 		if n := bare(c.Name); len(n) > len(name) && len(n) > 2 && strings.Contains(said, " "+n+" ") {
 			name = n

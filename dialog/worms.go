@@ -162,11 +162,24 @@ func (x *exchange) kilosTold(q Question, m meaning, told func(kg float64) Event,
 	return true
 }
 
-func (x *exchange) sieveAnswer(q Question, m meaning) bool {
+// countsCompost says whether a text measures compost, or nothing it names: "5 bags
+// came out".
+func (x *exchange) countsCompost(said string) bool {
+	list := understand.Amounts(said, x.lang())
+	return len(list) == 1 && list[0].Unit != "" && (list[0].Material == "" || list[0].Material == "compost")
+}
+
+// orMeasured reads a line that only says how much came of it as the deed asked for: "5
+// bags came out".
+func (x *exchange) orMeasured(m meaning, deed string) meaning {
 	if len(m.codes) == 0 && x.countsCompost(m.text) {
-		m.codes = []string{"did=sieved"} // how much passed, told at once
+		m.codes = []string{deed}
 	}
-	return x.factsOrLater(q, m)
+	return m
+}
+
+func (x *exchange) sieveAnswer(q Question, m meaning) bool {
+	return x.factsOrLater(q, x.orMeasured(m, "did=sieved"))
 }
 
 func (x *exchange) sieveTold(h Heap, m meaning) {
