@@ -30,30 +30,41 @@ func (db *DB) load(q query, key int64) (*page, error) {
 		return nil, err
 	}
 	p, err := unpack(r)
-	if err != nil {
-		// No snapshot, or of another program; the diary is what counts.
-		id := dialog.PersonID(r.int(0))
-		if err := db.foldAnew(p, id); err != nil {
+	switch {
+	case p == nil:
+		return nil, err
+	case err != nil: // no snapshot, or of another program; the diary is what counts
+		if err := db.foldAnew(p, dialog.PersonID(r.int(0))); err != nil {
 			return nil, err
-		}
-		if p.state.Talk, err = dialog.UnpackTalk(r.bytes(2)); err != nil {
-			return nil, fmt.Errorf("talk of person %d: %w", id, err)
 		}
 		p.derive()
 	}
 	return db.shelf.lay(p), nil
 }
 
-// unpack makes a page of a person's row: id, chat, talk, snapshot.
-func unpack(r row) (p *page, err error) {
-	p = &page{chat: r.int(1)}
-	if p.state, err = dialog.UnpackState(r.bytes(3)); err != nil {
+// unpack makes a page of a person's row: id, chat, talk, snapshot. Without a snapshot
+// of use the page has the talk alone, and the error says why.
+func unpack(r row) (*page, error) {
+	p, err := talking(r)
+	if err != nil {
+		return nil, err
+	}
+	s, err := dialog.UnpackState(r.bytes(3))
+	if err != nil {
 		return p, err
 	}
-	if p.state.Talk, err = dialog.UnpackTalk(r.bytes(2)); err != nil {
-		return p, err
-	}
+	s.Talk = p.state.Talk
+	p.state = s
 	p.derive()
+	return p, nil
+}
+
+// talking makes a page of a person's row with nothing but chat and talk.
+func talking(r row) (p *page, err error) {
+	p = &page{chat: r.int(1)}
+	if p.state.Talk, err = dialog.UnpackTalk(r.bytes(2)); err != nil {
+		return nil, fmt.Errorf("talk of person %d: %w", r.int(0), err)
+	}
 	return p, nil
 }
 
@@ -103,10 +114,15 @@ func (db *DB) foldAnew(p *page, id dialog.PersonID) error {
 	if err != nil {
 		return err
 	}
+	p.refold(id, diary)
+	return nil
+}
+
+// refold makes the state of a diary; the talk stays.
+func (p *page) refold(id dialog.PersonID, diary []dialog.Entry) {
 	talk := p.state.Talk
 	p.state = dialog.Fold(id, diary)
 	p.state.Talk = talk
-	return nil
 }
 
 // diary reads a person's lines, oldest first.

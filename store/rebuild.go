@@ -93,10 +93,10 @@ func folded(person row, lines []row) (p *page, err error) {
 			return nil, err
 		}
 	}
-	p = &page{chat: person.int(1), state: dialog.Fold(id, diary)}
-	if p.state.Talk, err = dialog.UnpackTalk(person.bytes(2)); err != nil {
-		return nil, fmt.Errorf("talk of person %d: %w", id, err)
+	if p, err = talking(person); err != nil {
+		return nil, err
 	}
+	p.refold(id, diary)
 	return p, nil
 }
 

@@ -34,6 +34,13 @@ func serveOf(t testing.TB, f *platform.API, file string) *exec.Cmd {
 	return c
 }
 
+// stop asks the program to end, which it does well.
+func stop(t testing.TB, p *exec.Cmd) {
+	t.Helper()
+	require.NoError(t, p.Process.Signal(os.Interrupt))
+	require.NoError(t, p.Wait(), "asked to stop, it ends well")
+}
+
 // The program is killed again and again while people write. Every line that was
 // acknowledged is in the diary, once and in order; each had its answer; and what
 // came twice is no more than what was on its way when a kill came.
@@ -81,8 +88,7 @@ func TestKills(t *testing.T) {
 		return len(f.Texts(chats+1)) > 0
 	}))
 	began := time.Now()
-	require.NoError(t, p.Process.Signal(os.Interrupt))
-	require.NoError(t, p.Wait(), "asked to stop, it ends well")
+	stop(t, p)
 	require.Less(t, time.Since(began), 10*time.Second)
 
 	db, err := store.Open(t.Context(), file, store.Options{})
@@ -134,8 +140,7 @@ func TestServeRefusals(t *testing.T) {
 	require.Error(t, err)
 	require.Equal(t, 1, second.ProcessState.ExitCode())
 	require.Contains(t, string(out), "another warmstick is at work on this file")
-	require.NoError(t, first.Process.Signal(os.Interrupt))
-	require.NoError(t, first.Wait())
+	stop(t, first)
 	third := exec.Command(os.Args[0])
 	third.Args, third.Env = second.Args, second.Env
 	out, err = third.CombinedOutput()

@@ -167,12 +167,6 @@ func sayAndWait(b *testing.B, f *platform.API, chat int64, text string) {
 	require.NoError(b, platform.Until(b.Context(), "an answer", func() bool { return len(f.Sent()) > n }))
 }
 
-func stop(b *testing.B, p *exec.Cmd) {
-	b.Helper()
-	require.NoError(b, p.Process.Signal(os.Interrupt))
-	require.NoError(b, p.Wait())
-}
-
 // peakMB is the most memory a process has held, where the system tells.
 func peakMB(p *exec.Cmd) float64 {
 	status, _ := os.ReadFile(fmt.Sprintf("/proc/%d/status", p.Process.Pid))

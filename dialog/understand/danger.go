@@ -150,7 +150,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 			if c.has("worm") && !person {
 				continue // "do worms bite?"
 			}
-			if s.tongue == es && strings.HasPrefix(s.text, "picad") && !person && !animal && !c.speaks("estoy", "ando", "quede") {
+			if s.tongue == es && strings.HasPrefix(s.text, "picad") && !person && !animal && !r.says(c, "estoy", "ando", "quede") {
 				continue // "todo picado y mojado": chopped
 			}
 			if s.tongue == sw && (s.pass && s.tense&past == 0 && !(s.to < len(r.tokens) && r.tokens[s.to].text == "na") || !s.pass && !s.whom && c.has("body", "eye") && !c.has("seen=ants", "animal") && !c.hasDim("animal")) {
@@ -221,16 +221,6 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 		}
 	}
 	return out
-}
-
-// speaks says whether one of the words stands in a clause as a sign of its own.
-func (c *clause) speaks(words ...string) bool {
-	for i := range c.signs {
-		if oneOf(c.signs[i].text, words...) {
-			return true
-		}
-	}
-	return false
 }
 
 // stings: asked for the smell, "so sharp the eyes water" is a smell and no hurt; an eye

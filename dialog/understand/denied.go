@@ -41,12 +41,7 @@ func (c *clause) almost(i int) bool {
 
 // within says whether a clause places something in something.
 func (r *reader) within(c *clause) bool {
-	for i := range c.signs {
-		if r.names(&c.signs[i], "in", "inside", "within", "en", "dentro", "dans") {
-			return true
-		}
-	}
-	return false
+	return r.says(c, "in", "inside", "within", "en", "dentro", "dans")
 }
 
 // sameTongue says whether the question word is of the danger's own language:

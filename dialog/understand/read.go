@@ -182,12 +182,7 @@ func (r *reader) forbids(c *clause) bool {
 
 // meansWhat says whether a clause asks what a word means.
 func (r *reader) meansWhat(c *clause) bool {
-	for i := range c.signs {
-		if r.names(&c.signs[i], "mean", "means", "meaning", "significa", "decir", "signifie", "dire", "matlab", "मतलब", "maana", "explain", "expliquez", "explique", "expliqueme") {
-			return true
-		}
-	}
-	return false
+	return r.says(c, "mean", "means", "meaning", "significa", "decir", "signifie", "dire", "matlab", "मतलब", "maana", "explain", "expliquez", "explique", "expliqueme")
 }
 
 // onlyHalf says whether a clause is nothing but "only half".
@@ -247,10 +242,8 @@ func (r *reader) fedUp(c *clause) bool {
 	if k := c.find("stop"); k >= 0 && c.has("write") && c.signs[k].tense&past == 0 {
 		return true // "quit sending"
 	}
-	for i := range c.signs {
-		if c.has("message") && r.names(&c.signs[i], "tired", "fed", "sick", "bored", "annoyed", "annoying", "harto", "harta", "cansado", "cansada", "aburrido", "aburrida", "fatigue", "fatiguee", "marre", "lasse") {
-			return true
-		}
+	if c.has("message") && r.says(c, "tired", "fed", "sick", "bored", "annoyed", "annoying", "harto", "harta", "cansado", "cansada", "aburrido", "aburrida", "fatigue", "fatiguee", "marre", "lasse") {
+		return true
 	}
 	if c.has("message") && c.has("enough") && c.core() <= 4 {
 		return true

@@ -97,12 +97,18 @@ func (r *reader) sign() {
 	r.spans()
 }
 
+// leftIn says whether "in" at a sign is of how long something was left: "left it in 10
+// minutes" is no time to come.
+func (r *reader) leftIn(s *sign) bool {
+	return s.text == "in" && s.from > 0 && oneOf(r.tokens[max(0, s.from-2)].text, "left", "kept", "leave", "stood")
+}
+
 // spans reads "in two days", "after 3 hours", "dans deux jours" as a time to come.
 func (r *reader) spans() {
 	out := r.signs[:0]
 	for i := 0; i < len(r.signs); i++ {
 		s := r.signs[i]
-		if n := len(out); n > 0 && s.sense == "num" && i+1 < len(r.signs) && !(out[n-1].text == "in" && out[n-1].from > 0 && oneOf(r.tokens[max(0, out[n-1].from-2)].text, "left", "kept", "leave", "stood")) {
+		if n := len(out); n > 0 && s.sense == "num" && i+1 < len(r.signs) && !r.leftIn(&out[n-1]) {
 			switch r.signs[i+1].sense {
 			case "dayword", "hour", "minute":
 				switch out[n-1].text {

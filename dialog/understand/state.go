@@ -219,6 +219,16 @@ func (r *reader) names(s *sign, words ...string) bool {
 	return false
 }
 
+// says says whether one of words is among the tokens of a clause.
+func (r *reader) says(c *clause, words ...string) bool {
+	for i := range c.signs {
+		if r.names(&c.signs[i], words...) {
+			return true
+		}
+	}
+	return false
+}
+
 // attributed says whether the quality at sign i only describes a noun beside it, with
 // no verb and no degree: "the hot compost".
 func (r *reader) attributed(c *clause, i int) bool {

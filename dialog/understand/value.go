@@ -230,22 +230,12 @@ func (r *reader) they(c *clause) bool {
 // comesOut says whether something comes out in a clause, by verbs that elsewhere are
 // small words.
 func (r *reader) comesOut(c *clause) bool {
-	for i := range c.signs {
-		if r.names(&c.signs[i], "salio", "sale", "salen", "saliendo", "salieron", "sort", "sorti", "sortie", "sortait", "came", "comes", "dripped") {
-			return true
-		}
-	}
-	return false
+	return r.says(c, "salio", "sale", "salen", "saliendo", "salieron", "sort", "sorti", "sortie", "sortait", "came", "comes", "dripped")
 }
 
 // closes says whether a clause shuts something: the nose, before a stench.
 func (r *reader) closes(c *clause) bool {
-	for i := range c.signs {
-		if r.names(&c.signs[i], "cover", "covered", "hold", "held", "block", "close", "closed", "pinch", "pinched", "tapar", "taparme", "tape", "tapo", "boucher", "bouche", "pincer") {
-			return true
-		}
-	}
-	return false
+	return r.says(c, "cover", "covered", "hold", "held", "block", "close", "closed", "pinch", "pinched", "tapar", "taparme", "tape", "tapo", "boucher", "bouche", "pincer")
 }
 
 // nothingCame: squeezed, "nothing that comes out".
@@ -284,12 +274,7 @@ func (r *reader) breadth(c *clause, k int) bool {
 	if !counts(count) {
 		return false
 	}
-	for i := range c.signs {
-		if c.signs[i].sense == "" || r.names(&c.signs[i], "in", "into", "through", "dans", "dedans", "en", "dentro", "में", "mein", "me", "mai", "ndani", "kwenye", "katika") {
-			return false // a thorn in one hand
-		}
-	}
-	return true
+	return !c.has("") && !r.says(c, "in", "into", "through", "dans", "dedans", "en", "dentro", "में", "mein", "me", "mai", "ndani", "kwenye", "katika") // a thorn in one hand
 }
 
 // long says whether a clause measures a length.
