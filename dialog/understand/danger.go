@@ -106,7 +106,10 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 			case person:
 				add("harm=burn")
 			case r.asked == "stick" || c.has("stick"):
-				if s.tense&(past|participle) != 0 && r.asked != "stick" {
+				// "ça brule le baton": without its accent a French participle is the present too,
+				// and only what it was done with tells that somebody was burnt
+				suffered := s.tense&present == 0 || r.says(c, "avec", "par")
+				if suffered && s.tense&(past|participle) != 0 && r.asked != "stick" {
 					add("harm=burn")
 				}
 			case s.tense&ongoing != 0 || s.tense&present != 0:

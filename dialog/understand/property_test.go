@@ -284,7 +284,7 @@ func TestYardWordsAreNoDangers(t *testing.T) {
 	for lang, said := range map[string][]string{
 		"en":      {"fibre", "painting", "sung", "fired"},
 		"es":      {"quedaron", "se quedaron adentro", "queja", "humor", "luego", "todo picado y mojado", "pasto picado", "ya está picada la hoja"},
-		"fr":      {"la cuve est pleine", "passé à la grille", "brillé", "soigné"},
+		"fr":      {"la cuve est pleine", "passé à la grille", "brillé", "soigné", "ça brule le baton", "baton brule"},
 		"sw":      {"imekomaa", "nimeunga", "nimesimamia", "imeshuka mkono mmoja"},
 		"hi-Latn": {"haath dhona padega", "bori me lapet diya", "chuhe ke liye jali laga di", "chhatri"},
 		"hi":      {"हाथ धोना है", "बोरी में लपेट दिया", "जाली लगा दी"},
