@@ -286,6 +286,30 @@ func TestWordsMoveTheEstimate(t *testing.T) {
 	require.NotZero(t, hot.NextTurn)
 }
 
+// A heap hot since its first hour has had no more hot time than its diary is long.
+func TestHotTimeIsWithinTheDiary(t *testing.T) {
+	for until := 0.0; until <= 8; until++ {
+		e := Heat(HeatLog{Dims: [3]float64{1, 1, 1}, Until: until, Signs: []Sign{{Word: "hot", Celsius: 95.5}}})
+		require.LessOrEqual(t, e.DaysAt55.Likely, e.DaysAt55.High)
+		require.LessOrEqual(t, e.DaysAt55.High, (until+1)/24)
+	}
+}
+
+// A core hotter than any expected is still between its own bounds.
+func TestAnOverhotCoreIsWithinItsBounds(t *testing.T) {
+	log := HeatLog{Until: 24 * 8}
+	for h := 24.0; h <= log.Until; h += 4 {
+		log.Signs = append(log.Signs, Sign{Hour: h, Celsius: 93})
+	}
+	e, over := Heat(log), false
+	for h := range e.Hours {
+		over = over || e.Likely[h] > 85
+		require.LessOrEqual(t, e.Low[h], e.Likely[h], "hour %d", h)
+		require.LessOrEqual(t, e.Likely[h], e.High[h], "hour %d", h)
+	}
+	require.True(t, over, "the diary reaches the case")
+}
+
 func TestHeatStandsAnyDiary(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		odd := rapid.OneOf(rapid.Float64Range(-1e3, 3e3), rapid.SampledFrom([]float64{0, math.NaN(), math.Inf(1), math.Inf(-1), 1e300}))

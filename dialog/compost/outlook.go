@@ -15,7 +15,7 @@ func (f *filter) look(e *HeatEstimate, h int) {
 	}
 	low, mid, high := quantile(&part, 0.1), quantile(&part, 0.5), quantile(&part, 0.9)
 	s := tenth * math.Sqrt(f.strayP)
-	low, high = mid-math.Hypot(mid-low, s), min(mid+math.Hypot(high-mid, s), 85)
+	low, high = mid-math.Hypot(mid-low, s), max(mid, min(mid+math.Hypot(high-mid, s), 85))
 	if float64(h) > f.probed+strayHours {
 		low, high = byHand(low, mid, high)
 	}
@@ -82,19 +82,19 @@ func (f *filter) count() {
 
 // sum closes the account of hot days and treated outside.
 func (f *filter) sum(e *HeatEstimate) {
-	var mean float64
+	var mean, spread float64
 	for i, w := range f.weight {
 		mean += w * f.hot[i]
 	}
-	low, high := 0.0, 0.0
 	for i, w := range f.weight {
 		d := f.hot[i] - mean
-		low += w * d * d
-		high = max(high, f.hot[i])
+		spread += w * d * d
 	}
-	// The stray lasts two days or so: independent pieces of it add up.
-	sd := math.Sqrt(low + mean*strayHours/24*0.3)
+	// A diary that ends within a step has not had all of it.
 	top := float64(len(e.Hours)) / 24
+	mean = min(mean, top)
+	// The stray lasts two days or so: independent pieces of it add up.
+	sd := math.Sqrt(spread + mean*strayHours/24*0.3)
 	e.DaysAt55 = Range{max(0, mean-tenth*sd), mean, min(top, mean+tenth*sd)}
 
 	// The first hot spell treats the first core. Each later one that lasted
