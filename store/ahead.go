@@ -27,51 +27,66 @@ type ahead struct {
 // or the writer in its turn, thinks; the other waits.
 type thought struct {
 	early  bool // may be thought of before its turn
+	cold   row  // of one who is not at hand, to be unpacked first
 	state  dialog.State
 	in     dialog.Input
 	once   sync.Once
 	done   atomic.Bool
+	page   *page // what cold was unpacked to; nil when it could not be
 	asked  unasked
-	answer dialog.Answer
+	spoke  bool // there is an answer
+	answer script
 	err    error
 }
 
 // think begins with calls; the caller ends it.
 func (db *DB) think(now time.Time, calls []Call) (*ahead, error) {
 	a := &ahead{db: db, now: now}
-	cores := runtime.GOMAXPROCS(0)
-	if len(calls) == 1 || cores == 1 {
+	if len(calls) == 1 || runtime.GOMAXPROCS(0) == 1 {
 		return a, nil
 	}
-	if len(calls) > len(db.paper) {
-		db.paper = make([]thought, len(calls))
-	}
-	a.thoughts = db.paper[:len(calls)]
-	if err := db.recall(calls); err != nil {
+	if err := a.gather(calls); err != nil {
 		return nil, err
 	}
+	a.begin()
+	return a, nil
+}
+
+// gather lays out what there is to think about: of each who speaks, the first call.
+// A stranger waits for their turn.
+func (a *ahead) gather(calls []Call) error {
+	if len(calls) > len(a.db.paper) {
+		a.db.paper = make([]thought, len(calls))
+	}
+	a.thoughts = a.db.paper[:len(calls)]
 	first := make(map[dialog.PersonID]bool, len(calls))
 	for i, c := range calls {
-		p, err := db.known(c)
+		p, cold, err := a.db.atHand(c)
 		if err != nil {
-			return nil, err
+			return err
 		}
-		if p == nil || first[p.state.Person.ID] {
-			continue // a stranger, or one who speaks again after this
-		}
-		first[p.state.Person.ID] = true
-		if in, ok := p.hears(c.In, now); ok {
-			t := &a.thoughts[i]
-			t.early, t.state, t.in = true, p.state, in
+		t := &a.thoughts[i]
+		switch {
+		case p != nil && !first[p.state.Person.ID]:
+			first[p.state.Person.ID] = true
+			t.state = p.state
+			t.in, t.early = p.hears(c.In, a.now)
+		case cold != nil && !first[dialog.PersonID(cold.int(0))]:
+			first[dialog.PersonID(cold.int(0))] = true
+			t.cold, t.in, t.early = cold, c.In, c.In != nil
 		}
 	}
-	for range min(cores, len(calls)) - 1 {
+	return nil
+}
+
+// begin sets the other cores to work.
+func (a *ahead) begin() {
+	for range min(runtime.GOMAXPROCS(0), len(a.thoughts)) - 1 {
 		a.working.Go(func() {
 			for a.more() {
 			}
 		})
 	}
-	return a, nil
 }
 
 // more thinks about the next call, if there is one.
@@ -88,24 +103,56 @@ func (a *ahead) more() bool {
 
 func (a *ahead) finish(t *thought) {
 	t.once.Do(func() {
-		t.answer, t.err = a.db.ask(t.state, &t.asked, t.in, a.now)
-		t.done.Store(true)
+		defer t.done.Store(true)
+		t.spoke = t.cold == nil || a.unpack(t)
+		if t.spoke {
+			t.answer, t.err = a.db.ask(t.state, &t.asked, t.in, a.now)
+		}
 	})
 }
 
-// of gives what was thought about a call, if it counts in its turn. Until another
-// core is done with it, the writer helps with the calls after it.
-func (a *ahead) of(i int, p *page) (answer dialog.Answer, err error, counts bool) {
-	if len(a.thoughts) == 0 || !a.thoughts[i].early || p.told {
-		return dialog.Answer{}, nil, false
+// unpack makes a page of a cold row and says whether there is anything to answer.
+// Who cannot be unpacked is left to load.
+func (a *ahead) unpack(t *thought) (hears bool) {
+	p, err := unpack(t.cold)
+	if err != nil {
+		return false
 	}
+	t.page, t.state = p, p.state
+	t.in, hears = p.hears(t.in, a.now)
+	return hears
+}
+
+// await finishes the i-th thought. Until another core is done with it, the writer
+// helps with the calls after it.
+func (a *ahead) await(i int) *thought {
 	t := &a.thoughts[i]
 	if i < int(a.next.Load()) {
 		for !t.done.Load() && a.more() {
 		}
 	}
 	a.finish(t)
-	return t.answer, t.err, !t.asked.any
+	return t
+}
+
+// lay puts the page of who makes the i-th call on the desk, if it was not at hand.
+func (a *ahead) lay(i int) {
+	if len(a.thoughts) == 0 || a.thoughts[i].cold == nil || !a.thoughts[i].early {
+		return
+	}
+	// Somebody may have written to them meanwhile, and have loaded them.
+	if p := a.await(i).page; p != nil && a.db.shelf.take(p.state.Person.ID) == nil {
+		a.db.shelf.lay(p)
+	}
+}
+
+// of gives what was thought about a call, if it counts in its turn.
+func (a *ahead) of(i int, p *page) (answer script, err error, counts bool) {
+	if len(a.thoughts) == 0 || !a.thoughts[i].early || p.told {
+		return script{}, nil, false
+	}
+	t := a.await(i)
+	return t.answer, t.err, t.spoke && !t.asked.any
 }
 
 // paperKept is the most thoughts for which room is kept from one batch to the next,
@@ -120,6 +167,7 @@ func (a *ahead) end() {
 	if len(a.thoughts) > paperKept {
 		a.db.paper = nil
 	}
+	a.thoughts = nil
 }
 
 // unasked is the register of a thought that came early: it knows nothing yet, and

@@ -80,6 +80,7 @@ func (db *DB) converse(now time.Time, c Call, early *ahead, i int) (Outcome, err
 	if c.In == nil { // not for us, or not to be read
 		return Outcome{}, db.layAside(now, c)
 	}
+	early.lay(i)
 	p, err := db.speaker(c)
 	if err != nil {
 		return Outcome{}, err
@@ -129,7 +130,7 @@ func (db *DB) converse(now time.Time, c Call, early *ahead, i int) (Outcome, err
 }
 
 // ask runs the conversation and turns a panic into an error.
-func (db *DB) ask(s dialog.State, r dialog.Register, in dialog.Input, now time.Time) (a dialog.Answer, err error) {
+func (db *DB) ask(s dialog.State, r dialog.Register, in dialog.Input, now time.Time) (a script, err error) {
 	defer func() {
 		cause := recover()
 		if cause == nil {
@@ -142,7 +143,7 @@ func (db *DB) ask(s dialog.State, r dialog.Register, in dialog.Input, now time.T
 		err = b
 	}()
 	s.Register = r
-	return db.step(s, in, now), nil
+	return scriptOf(db.step(s, in, now)), nil
 }
 
 // setAside marks what broke the conversation: the update is spoiled, a due row

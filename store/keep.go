@@ -18,10 +18,13 @@ type writing struct {
 }
 
 // keep writes one answer: entries, talk, letters, then the rows made from them.
-func (w *writing) keep(a dialog.Answer) error {
+func (w *writing) keep(a script) error {
+	if a.err != nil {
+		return a.err
+	}
 	before := rounds(w.speaker.state)
-	for _, e := range a.Entries {
-		if err := w.append(e); err != nil {
+	for i, e := range a.Entries {
+		if err := w.append(e, a.lines[i]); err != nil {
 			return err
 		}
 	}
@@ -50,8 +53,8 @@ func (w *writing) keep(a dialog.Answer) error {
 			return err
 		}
 	}
-	for _, l := range a.Letters {
-		if err := w.post(l); err != nil {
+	for i, l := range a.Letters {
+		if err := w.post(l, a.bodies[i]); err != nil {
 			return err
 		}
 	}
@@ -70,7 +73,7 @@ func (w *writing) keep(a dialog.Answer) error {
 }
 
 // append writes one line into its person's diary and folds it in.
-func (w *writing) append(e dialog.Entry) error {
+func (w *writing) append(e dialog.Entry, l line) error {
 	if e.Person == 0 {
 		e.Person = w.speaker.state.Person.ID
 	}
@@ -83,15 +86,11 @@ func (w *writing) append(e dialog.Entry) error {
 			return err
 		}
 	}
-	kind, body, err := dialog.Encode(e.Event)
-	if err != nil {
-		return err
-	}
 	w.db.count.entry++
 	e.ID = dialog.EntryID(w.db.count.entry)
 	e.At, e.Noted = at(ms(e.At)), at(ms(e.Noted))
 	_, err = w.db.stmts.exec(entryAdd, int64(e.Person), int64(e.ID), int64(e.Heap), ms(e.At), int64(e.Day), ms(e.Noted),
-		int64(e.By), int64(e.Told), kind, string(body))
+		int64(e.By), int64(e.Told), l.kind, l.body)
 	if err != nil {
 		return err
 	}

@@ -47,7 +47,7 @@ const (
 )
 
 // post puts one letter into the outbox. Nothing goes to people without a chat.
-func (w *writing) post(l dialog.Letter) error {
+func (w *writing) post(l dialog.Letter, body string) error {
 	p, err := w.db.page(l.To)
 	if err != nil {
 		return err
@@ -64,10 +64,6 @@ func (w *writing) post(l dialog.Letter) error {
 	if w.hushed && l.Kind == dialog.Reply && p == w.speaker && !careful(l.Advice) {
 		return nil
 	}
-	body, err := json.Marshal(l)
-	if err != nil {
-		return err
-	}
 	after := l.After
 	if class != Replies && w.now.After(after) {
 		after = w.now // a clock that jumps back must not let it out at night
@@ -80,7 +76,7 @@ func (w *writing) post(l dialog.Letter) error {
 	w.letters++
 	until := w.until(p, l, class)
 	_, err = w.db.stmts.exec(letterAdd, w.db.count.letter, int64(l.To), p.chat, class, ms(after), ms(until),
-		ms(w.now), int64(l.Heap), int64(about), l.Batch, string(body))
+		ms(w.now), int64(l.Heap), int64(about), l.Batch, body)
 	w.db.pouch.lay(Letter{ID: w.db.count.letter, Chat: p.chat, Class: class, Until: at(ms(until)), Letter: l})
 	return err
 }

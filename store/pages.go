@@ -74,39 +74,19 @@ func (p *page) derive() {
 	p.was = projectedOf(p.state)
 }
 
-// recall lays the pages of those who speak on the desk, those that are not at hand
-// unpacked on all cores. Who cannot be unpacked is left to load.
-func (db *DB) recall(calls []Call) error {
-	var cold []row
-	for _, c := range calls {
-		q, key := personByID, int64(c.Person)
-		if c.Person == 0 {
-			q, key = personByChat, c.Chat
-			c.Person = db.shelf.chats[c.Chat]
-		}
-		if c.Person != 0 && db.shelf.take(c.Person) != nil {
-			continue
-		}
-		r, err := db.stmts.first(q, key)
-		if err != nil {
-			return err
-		}
-		if r != nil {
-			cold = append(cold, r)
+// atHand finds the page of who speaks, or else their row; neither for a stranger.
+func (db *DB) atHand(c Call) (p *page, cold row, err error) {
+	q, key, id := personByID, int64(c.Person), c.Person
+	if id == 0 {
+		q, key, id = personByChat, c.Chat, db.shelf.chats[c.Chat]
+	}
+	if id != 0 {
+		if p := db.shelf.take(id); p != nil {
+			return p, nil, nil
 		}
 	}
-	pages := make([]*page, len(cold))
-	onAllCores(len(cold), func(i int) {
-		if p, err := unpack(cold[i]); err == nil {
-			pages[i] = p
-		}
-	})
-	for _, p := range pages {
-		if p != nil && db.shelf.desk[p.state.Person.ID] == nil { // one may speak twice
-			db.shelf.lay(p)
-		}
-	}
-	return nil
+	cold, err = db.stmts.first(q, key)
+	return nil, cold, err
 }
 
 func (db *DB) foldAnew(p *page, id dialog.PersonID) error {
