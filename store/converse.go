@@ -58,7 +58,8 @@ func (db *DB) Converse(ctx context.Context, now time.Time, calls ...Call) ([]Out
 			}
 			outcomes[i] = o
 		}
-		return nil
+		early.end()
+		return db.foresee(now, calls)
 	})
 	if err != nil {
 		return nil, fmt.Errorf("keep the answers to %d calls: %w", len(calls), plain(err))

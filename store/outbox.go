@@ -267,17 +267,21 @@ func (db *DB) NextMoment(ctx context.Context, now time.Time) (time.Time, error) 
 func (db *DB) NextDue(ctx context.Context, now time.Time, limit int) ([]dialog.PersonID, error) {
 	db.mu.Lock()
 	defer db.mu.Unlock()
-	var people []dialog.PersonID
-	seen := map[dialog.PersonID]bool{}
-	err := db.stmts.rows(dueNext, func(r row) error {
+	people, err := db.nextDue(now, limit)
+	if err != nil {
+		return nil, fmt.Errorf("list due: %w", err)
+	}
+	return people, nil
+}
+
+func (db *DB) nextDue(now time.Time, limit int) (people []dialog.PersonID, err error) {
+	seen := make(map[dialog.PersonID]bool, limit)
+	err = db.stmts.rows(dueNext, func(r row) error {
 		if p := dialog.PersonID(r.int(0)); !seen[p] {
 			seen[p] = true
 			people = append(people, p)
 		}
 		return nil
 	}, ms(now), limit)
-	if err != nil {
-		return nil, fmt.Errorf("list due: %w", err)
-	}
-	return people, nil
+	return people, err
 }

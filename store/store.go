@@ -42,15 +42,17 @@ type DB struct {
 	chance func(n int) string
 	loose  bool
 
-	mu      sync.Mutex // guards everything below: one writer
-	stmts   *statements
-	count   counter
-	shelf   shelf
-	pouch   pouch
-	paper   []thought                // for thinking ahead
-	unsaved []*page                  // settled in the open transaction
-	gone    map[dialog.PersonID]bool // people of the table leaving
-	broken  func(point string) error // tests cut the power here; nil otherwise
+	mu       sync.Mutex // guards everything below: one writer
+	stmts    *statements
+	count    counter
+	shelf    shelf
+	pouch    pouch
+	paper    []thought                // for thinking ahead
+	writes   int64                    // transactions that held
+	foreseen *foresight               // those who are due next; nil = nobody is
+	unsaved  []*page                  // settled in the open transaction
+	gone     map[dialog.PersonID]bool // people of the table leaving
+	broken   func(point string) error // tests cut the power here; nil otherwise
 }
 
 // ErrHandled says that an inbox row or a due row has had its answer already.

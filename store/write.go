@@ -37,10 +37,12 @@ func (db *DB) writeLocked(what string, do func() error) error {
 	}
 	defer func() {
 		if held {
+			db.writes++
 			db.shelf.keep()
 			db.pouch.keep()
 			return
 		}
+		db.forgetForeseen()
 		db.count, db.unsaved = before, db.unsaved[:0]
 		db.shelf.forget()
 		db.pouch.forget()
