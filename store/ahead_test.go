@@ -1,6 +1,7 @@
 package store
 
 import (
+	"context"
 	"encoding/json"
 	"fmt"
 	"path/filepath"
@@ -55,18 +56,38 @@ func TestThinkingAheadChangesNothing(t *testing.T) {
 					calls[i].In = dialog.Barred{Now: true}
 				}
 			}
-			together, err := dbs[0].Converse(t.Context(), now, calls...)
-			require.NoError(rt, err)
-			var turns []Outcome
-			for _, c := range calls {
-				o, err := dbs[1].Converse(t.Context(), now, c)
+			require.Equal(rt, inTurn(rt, dbs[1], now, calls), together(rt, dbs[0], now, calls))
+			// The clock speaks in batches, and somebody may put in a word between two.
+			for range rapid.IntRange(0, 4).Draw(rt, "ticks") {
+				people, err := dbs[0].NextDue(t.Context(), now, 2)
 				require.NoError(rt, err)
-				turns = append(turns, o...)
+				calls = calls[:0]
+				for _, id := range people {
+					calls = append(calls, Call{Person: id, In: dialog.Reminder{}})
+				}
+				if rapid.IntRange(0, 5).Draw(rt, "word between") == 0 {
+					chat := int64(rapid.IntRange(2, 5).Draw(rt, "chat"))
+					calls = []Call{{Chat: chat, In: dialog.Message{Kind: dialog.Text, Text: rapid.SampledFrom(farmerLines).Draw(rt, "line")}}}
+				}
+				require.Equal(rt, inTurn(rt, dbs[1], now, calls), together(rt, dbs[0], now, calls))
 			}
-			require.Equal(rt, turns, together)
 		}
 		require.Equal(rt, everything(t, rt, dbs[1], now), everything(t, rt, dbs[0], now))
 	})
+}
+
+func together(rt *rapid.T, db *DB, now time.Time, calls []Call) []Outcome {
+	outcomes, err := db.Converse(context.Background(), now, calls...)
+	require.NoError(rt, err)
+	return outcomes
+}
+
+func inTurn(rt *rapid.T, db *DB, now time.Time, calls []Call) []Outcome {
+	turns := []Outcome{}
+	for _, c := range calls {
+		turns = append(turns, together(rt, db, now, []Call{c})...)
+	}
+	return turns
 }
 
 // everything is what a file holds, as text.

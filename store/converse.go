@@ -57,6 +57,7 @@ func (db *DB) Converse(ctx context.Context, now time.Time, calls ...Call) ([]Out
 				return err
 			}
 			outcomes[i] = o
+			db.packSome()
 		}
 		early.end()
 		return db.foresee(now, calls)

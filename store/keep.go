@@ -1,7 +1,6 @@
 package store
 
 import (
-	"fmt"
 	"time"
 
 	"warmstick/dialog"
@@ -171,44 +170,10 @@ func (db *DB) settle(p *page) error {
 		p.unsaved = true
 		db.unsaved = append(db.unsaved, p)
 	}
+	p.sheet = nil
 	if !p.grown {
 		return nil
 	}
 	p.grown, p.longer = false, true
 	return db.project(p)
-}
-
-// save writes settled pages down: the talk, and of a diary that grew the snapshot.
-// They are packed on all cores. A snapshot with each line costs less than reading the
-// lines after an older one, when nobody is at hand (BenchmarkTick), and is simpler.
-func (db *DB) save() error {
-	type packed struct {
-		talk, fold []byte
-		err        error
-	}
-	list := make([]packed, len(db.unsaved))
-	onAllCores(len(list), func(i int) {
-		p, to := db.unsaved[i], &list[i]
-		if to.talk, to.err = dialog.PackTalk(p.state.Talk); to.err == nil && p.longer {
-			to.fold, to.err = dialog.PackState(p.state)
-		}
-	})
-	for i, p := range db.unsaved {
-		id, is := int64(p.state.Person.ID), &list[i]
-		err := is.err
-		switch {
-		case err != nil:
-		case p.longer:
-			_, err = db.stmts.exec(personFold, is.talk, is.fold, id)
-		default:
-			_, err = db.stmts.exec(personTalk, is.talk, id)
-		}
-		if err != nil {
-			return fmt.Errorf("person %d: %w", id, err)
-		}
-		p.unsaved, p.longer = false, false
-	}
-	clear(db.unsaved)
-	db.unsaved = db.unsaved[:0]
-	return nil
 }

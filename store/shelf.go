@@ -19,6 +19,7 @@ type page struct {
 	anew    bool         // a line was struck: fold from the start
 	unsaved bool         // settled in the open transaction and to be written down
 	longer  bool         // and with it the snapshot of a longer diary
+	sheet   *sheet       // as it stands, on its way into the file
 	was     projected
 }
 

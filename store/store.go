@@ -51,6 +51,7 @@ type DB struct {
 	writes   int64                    // transactions that held
 	foreseen *foresight               // those who are due next; nil = nobody is
 	unsaved  []*page                  // settled in the open transaction
+	packing  int                      // how many of them have been given to be packed
 	gone     map[dialog.PersonID]bool // people of the table leaving
 	broken   func(point string) error // tests cut the power here; nil otherwise
 }

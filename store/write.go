@@ -43,7 +43,8 @@ func (db *DB) writeLocked(what string, do func() error) error {
 			return
 		}
 		db.forgetForeseen()
-		db.count, db.unsaved = before, db.unsaved[:0]
+		db.count = before
+		db.putAway()
 		db.shelf.forget()
 		db.pouch.forget()
 		db.stmts.exec(rollback) // SQLite may have rolled back already
