@@ -153,7 +153,11 @@ func (r *reader) split() []clause {
 			flush("?")
 			sentence++
 		case "and", "but", "then", "because":
-			if last := i+1 == len(r.signs) || r.signs[i+1].sense == "?"; last && (s.sense == "then" || s.text == "ensuite" || s.text == "luego" || s.text == "puis") {
+			if last := i+1 == len(r.signs) || r.signs[i+1].sense == "?"; last && i+1 < len(r.signs) && len(cur) == 0 && len(out) > 0 && s.to > s.from+1 {
+				s.sense = "ask=next" // "La couche est posée. Et ensuite ?"
+				cur = append(cur, s)
+				continue
+			} else if last && (s.sense == "then" || s.text == "ensuite" || s.text == "luego" || s.text == "puis") {
 				s.sense = "after" // "il se passe quoi ensuite ?"
 				cur = append(cur, s)
 				continue

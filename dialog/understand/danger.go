@@ -56,6 +56,9 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 		if s.tense&(future|unless|order) != 0 && s.tense&(past|present|participle|ongoing) == 0 && !c.made(i) {
 			continue
 		}
+		if hurts(s.sense) && r.suffers(c, i) {
+			continue
+		}
 		switch s.sense {
 		case "seen=ash":
 			if (c.has("inside") || c.has("heap") && r.within(c) || r.inHeap(c, i)) && !c.hasAct() && !r.counted(c, i) {
@@ -77,7 +80,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 				add("harm=eye") // "आँख में जलन"
 			case about.eye && !c.has("body", "heap", "inside", "stuff"):
 				add("harm=eye") // "a drop went into the eye, it burns"
-			case c.has("body", "eye") || person && !plant && !c.has("heap", "inside"):
+			case c.has("body", "eye") || person && !plant && !c.has("heap", "inside") || r.strikes(c, i):
 				add("harm=burn")
 			case plant:
 			case s.own:
@@ -94,9 +97,9 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 				// a wire mesh, by the same letters
 			case c.has("smell") && !c.has("body", "eye") && !s.self:
 				add("seen=smoke")
-			case c.has("eye"):
+			case c.has("eye", "harm=eye"):
 				add("harm=eye")
-			case c.has("body") || s.self || s.whom && !animal:
+			case c.has("body") || s.self || s.whom && !animal || r.strikes(c, i):
 				add("harm=burn")
 			case plant:
 			case c.has("heap", "inside", "straws") && !c.has("person", "me") && !s.mine:
@@ -123,7 +126,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 			switch {
 			case c.has("smell") && !c.has("eye", "body"):
 				add("seen=smoke")
-			case c.has("eye"):
+			case c.has("eye", "harm=eye"):
 				add("harm=eye")
 			case c.has("body"):
 				add("harm=burn")
@@ -146,7 +149,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 			if s.hindi() && c.has("harm=bite", "bite") {
 				break // "मधुमक्खी ने काटा": काटना is to cut and to bite
 			}
-			if c.has("body") || s.self || s.whom && !animal || s.pass && person || person && c.has("me") && !plant && !c.hasDim("material") && !c.has("grasses", "leaf", "dry_leaf", "stalk", "stem") {
+			if c.has("body") || s.self || s.whom && !animal || r.strikes(c, i) || s.pass && person || person && c.has("me") && !plant && !c.hasDim("material") && !c.has("grasses", "leaf", "dry_leaf", "stalk", "stem") {
 				add("harm=cut")
 			}
 		case "bite":
@@ -159,9 +162,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 			if s.tongue == sw && (s.pass && s.tense&past == 0 && !(s.to < len(r.tokens) && r.tokens[s.to].text == "na") || !s.pass && !s.whom && c.has("body", "eye") && !c.has("seen=ants", "animal") && !c.hasDim("animal")) {
 				continue // naumwa: I am ill; mkono unauma: it aches
 			}
-			if !animal || s.pass && person {
-				add("harm=bite")
-			}
+			add("harm=bite")
 		case "drink", "eat":
 			if animal && s.tense != 0 && !c.has("person") {
 				continue
@@ -204,9 +205,6 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 			continue
 		}
 		if dimension(s.sense) == "harm" {
-			if s.sense != "harm=bite" && animal {
-				continue
-			}
 			if s.sense == "harm=burn" && plant && !c.has("body") {
 				continue // ammonia burnt my plants
 			}

@@ -71,7 +71,7 @@ func (r *reader) temps(cs []clause) (out []fact) {
 					}
 				}
 			}
-			out = append(out, fact{code: "temp=" + strconv.Itoa(int(math.Floor(v+0.5))), dim: "temp", clause: k, was: w, now: now, doubt: c.doubt})
+			out = append(out, fact{code: "temp=" + strconv.Itoa(int(math.Floor(v+0.5))), dim: "temp", clause: k, place: c.placed(i), was: w, now: now, doubt: c.doubt})
 		}
 	}
 	return out
@@ -86,7 +86,7 @@ func (r *reader) inVillage(c *clause) bool {
 // bareFigure says whether a figure without unit can be a stick's reading: it does
 // not count days, minutes, money or baskets, and no second figure competes.
 func (r *reader) bareFigure(c *clause, i int) bool {
-	if c.counts(i) || r.ofDate(&c.signs[i]) || !c.signs[i].typed && !r.home(c.signs[i].tongue) {
+	if r.counts(c, i) || r.ofDate(&c.signs[i]) || !c.signs[i].typed && !r.home(c.signs[i].tongue) {
 		return false
 	}
 	for k, s := range c.signs {
@@ -98,11 +98,40 @@ func (r *reader) bareFigure(c *clause, i int) bool {
 		case "unit", "material", "mon", "len", "crop":
 			return false
 		}
-		if k != i && s.sense == "num" && !c.counts(k) && !c.has("was", "now", "today", "past", "earlier") {
+		if k != i && s.sense == "num" && !r.counts(c, k) && !c.has("was", "now", "today", "past", "earlier") && c.placed(i) == c.placed(k) {
 			return false
 		}
 	}
 	return c.odd <= 2
+}
+
+// placed says where a figure was read in a clause that names places: 1 the middle, 2 the
+// edge, 0 nowhere. Either the places lead, "katikati 59 pembeni 41", or the figures do.
+func (c *clause) placed(i int) int {
+	place := func(k int) int {
+		switch c.signs[k].sense {
+		case "inside":
+			return 1
+		case "edge":
+			return 2
+		}
+		return 0
+	}
+	step := 1
+	for k := range c.signs {
+		if place(k) != 0 {
+			step = -1
+		}
+		if place(k) != 0 || c.signs[k].sense == "num" {
+			break
+		}
+	}
+	for k := i + step; k >= 0 && k < len(c.signs) && c.signs[k].sense != "num"; k += step {
+		if p := place(k); p != 0 {
+			return p
+		}
+	}
+	return 0
 }
 
 // ofDate says whether a figure stands beside the name of a month: "10 March" is a
@@ -116,8 +145,25 @@ func (r *reader) ofDate(s *sign) bool {
 	return false
 }
 
+// timed says whether a word is a stretch of time.
+func (r *reader) timed(at int) bool {
+	for _, id := range r.ids[at] {
+		for _, e := range r.lex.senses[id] {
+			if r.home(e.tongue) && (e.sense == "minute" || e.sense == "hour" || e.sense == "dayword") {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // counts says whether figure i counts something named beside it.
-func (c *clause) counts(i int) bool {
+func (r *reader) counts(c *clause, i int) bool {
+	for _, at := range [...]int{c.signs[i].from - 1, c.signs[i].to} { // also inside a phrase, "baada ya dakika kumi"
+		if at >= 0 && at < len(r.tokens) && r.timed(at) {
+			return true
+		}
+	}
 	for _, step := range []int{1, -1} {
 		for k := i + step; k >= 0 && k < len(c.signs) && k >= i-2 && k <= i+2; k += step {
 			switch c.signs[k].sense {

@@ -35,8 +35,8 @@ func (r *reader) numbers() {
 		if i+1 < len(in) && ranges(in[i], len(out) > 0 && out[len(out)-1].sense == "between") {
 			if w, k, ok := r.amount(nil, in[i+1:]); ok && w != v {
 				m.high = w
-				if w < v {
-					m.value = w // "from 65 to 50": what it is now
+				if w < v || r.rises() {
+					m.value = w // "from 65 to 50", "rose from 50 to 64": what it is now
 				}
 				m.to = in[i+k].to
 				i += k + 1
@@ -76,6 +76,22 @@ func (r *reader) between(m sign, in []sign, i int) int {
 		}
 	}
 	return 0
+}
+
+// rises says whether a text tells of something that grew: then two figures are before
+// and now, and no range.
+func (r *reader) rises() bool {
+	for i := range r.tokens {
+		switch t := r.tokens[i].text; t {
+		case "rose", "risen", "climbed", "went", "gone", "jumped", "increased", "moved",
+			"subio", "subido", "paso", "pasado", "aumento", "aumentado", "brinco",
+			"passe", "passee", "monte", "montee", "grimpe", "augmente",
+			"imepanda", "limepanda", "kimepanda", "imetoka", "limetoka", "kimetoka", "imeongezeka", "limeongezeka",
+			"बढ़कर", "बढकर", "बढ़", "बढ", "पहुँच", "पहुंच", "चढ़", "चढ", "badhkar", "badh", "bad", "pahunch", "pahuch", "chadh", "chad":
+			return true
+		}
+	}
+	return false
 }
 
 func ranges(s sign, between bool) bool {

@@ -23,6 +23,10 @@ func (r *reader) questions(cs []clause, f *finding) {
 		}
 		f.asks = append(f.asks, code)
 	}
+	reported := len(f.facts) > 0 || len(f.danger) > 0
+	for _, d := range f.deeds {
+		reported = reported || d.outcome == done && d.code != ""
+	}
 	cond := false
 	for k := range cs {
 		c := &cs[k]
@@ -104,6 +108,10 @@ func (r *reader) questions(cs []clause, f *finding) {
 		if named {
 			continue
 		}
+		if reported && c.states == 0 && r.aboutIt(c) {
+			add("ask=help")
+			continue
+		}
 		if c.foreign && c.ask == telling {
 			continue
 		}
@@ -143,6 +151,22 @@ func (r *reader) questions(cs []clause, f *finding) {
 		}
 		f.asks = unique(f.asks)
 	}
+}
+
+// aboutIt says whether a question beside a report can only be about what was reported:
+// "rats, how do I chase them?", "smoke comes out, should I worry?". The words of it need
+// not be known; that it speaks of somebody or something else must not be.
+func (r *reader) aboutIt(c *clause) bool {
+	if c.foreign || c.has("foreign", "money", "weather", "person", "neighbor", "animal", "who", "whenq", "chat=hello", "sell") || c.hasDim("animal") || c.hasDim("crop") {
+		return false
+	}
+	switch c.ask {
+	case askWh, askModal:
+		return c.odd <= 3 && c.has("how", "canq", "must", "worry", "normal", "avoid") && !c.has("howmany")
+	case askMark:
+		return c.odd <= 2 && c.has("must", "worry", "normal", "ok", "fine", "good", "bad")
+	}
+	return false
 }
 
 // journey reads a question about the way to the compost: which step follows (next),

@@ -210,6 +210,9 @@ func (r *reader) eitherOr(c *clause, st []fact) bool {
 		return false
 	}
 	n := 0
+	if c.has("seen=smoke", "seen=fire") {
+		n++ // "steam or smoke": the danger counts, the steam does not
+	}
 	for _, f := range st {
 		if f.code != notHot && f.code != notCold && f.code != notDry && f.code != notWet {
 			n++

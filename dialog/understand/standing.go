@@ -1,6 +1,9 @@
 package understand
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // standing says whether the act of sign i is done, denied, planned, wished or asked.
 func (r *reader) standing(c *clause, i int, last tense) outcome {
@@ -24,6 +27,9 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 	neg := s.neg || s.hindi() && i > 0 && c.signs[i-1].sense == "nothing" || c.has("nothing") && s.tongue != sw && s.tongue != hi && s.tongue != hiLatn // "rien donné"
 	if c.halfway() && s.hindi() && t&past != 0 && !s.neg {
 		return planned // "आधा पलट दिया आधा बाकी"
+	}
+	if c.has("forgot", "maybe") && c.orNot() {
+		return doubtful // "याद नहीं हिलाई कि नहीं"
 	}
 	if c.has("notyet", "forgot", "couldnt") && t&future == 0 {
 		return notDone
@@ -244,6 +250,12 @@ func (s *sign) half() bool {
 	return false
 }
 
+// orNot says whether a clause leaves open which of the two: "or not".
+func (c *clause) orNot() bool {
+	n := len(c.signs)
+	return n > 2 && (c.signs[n-2].sense == "or" || oneOf(c.signs[n-2].text, "ki", "कि")) && (c.signs[n-1].sense == "not" || c.signs[n-1].sense == "no")
+}
+
 func willDenied(c *clause) bool {
 	for at := range c.signs {
 		s := &c.signs[at]
@@ -255,17 +267,12 @@ func willDenied(c *clause) bool {
 }
 
 func (c *clause) hasHarm() bool {
-	for at := range c.signs {
-		s := &c.signs[at]
-		switch s.sense {
-		case "burn", "bite", "cut", "burnt":
-			return true
-		}
-		if dimension(s.sense) == "harm" {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(c.signs, func(s sign) bool { return hurts(s.sense) })
+}
+
+// hurts says whether a sense is a harm, or a verb that does one.
+func hurts(sense string) bool {
+	return sense == "burn" || sense == "bite" || sense == "cut" || sense == "burnt" || dimension(sense) == "harm"
 }
 
 // jab: Hindi "when" stands first; its other words for while follow their verb.

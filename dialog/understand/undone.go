@@ -6,6 +6,9 @@ func (r *reader) forgot(cs []clause, f *finding) bool {
 		if c.ask != telling || c.doubt {
 			continue
 		}
+		if c.orNot() {
+			continue // "yaad nahi hilayi ki nahi": open which
+		}
 		if c.has("forgot", "couldnt") || c.cant && !c.tomorrow && !c.later && !c.has("today", "now") && c.odd == 0 {
 			for _, d := range f.deeds {
 				if d.clause == k && d.code != "" && d.code != actOf(r.asked) {

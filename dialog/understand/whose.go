@@ -28,6 +28,13 @@ func (r *reader) foreign(c *clause) bool {
 		return true
 	}
 	n := c.find("neighbor")
+	if n < 0 {
+		n = r.kinAt(c) // "चाचा ने अपना ढेर पलट लिया"
+		if n >= 0 && r.herOwn(c, n) {
+			return true
+		}
+		n = -1
+	}
 	if c.theirs(n >= 0) {
 		return true
 	}
@@ -60,7 +67,7 @@ func (r *reader) foreign(c *clause) bool {
 		lo, hi := min(i, n), max(i, n)
 		clear := true
 		for _, m := range c.signs[lo+1 : hi] {
-			if act(m.sense) || quality(m.sense) || m.sense == "is" {
+			if act(m.sense) || quality(m.sense) || m.sense == "is" || hurts(m.sense) {
 				clear = false
 			}
 		}
@@ -68,7 +75,7 @@ func (r *reader) foreign(c *clause) bool {
 			return true
 		}
 	}
-	return !acts && !c.has("heap")
+	return !acts && !c.has("heap") && !c.hasHarm() // "the bottle burst and cut the neighbour"
 }
 
 // kinsOwn: the heap of a brother, a cousin, a friend is theirs: "lundo la shemeji", "भाई
@@ -100,6 +107,16 @@ func (r *reader) kinsOwn(c *clause) bool {
 		}
 	}
 	return false
+}
+
+// kinAt finds the Hindi name of such a relative as the one who acts; -1 for none.
+func (r *reader) kinAt(c *clause) int {
+	for i := range c.signs {
+		if s := &c.signs[i]; s.hindi() && kin(r.tokens[s.from].text) {
+			return i
+		}
+	}
+	return -1
 }
 
 // kin says whether a word names somebody who has a heap of their own; wife, husband and

@@ -1,0 +1,145 @@
+package understand
+
+import "strings"
+
+// suffers says whether what was hurt at sign i is an animal: "a snake bit my goat", "mon
+// chien a été piqué", "बकरी को मधुमक्खी ने काटा". It is not when a person is named at
+// all, or may be meant: no danger is missed for an animal's sake.
+func (r *reader) suffers(c *clause, i int) bool {
+	if c.has("person", "neighbor") || r.hurtsMe(c) {
+		return false
+	}
+	s := &c.signs[i]
+	if s.sense == "harm=swallowed" {
+		return c.has("animal") || c.hasDim("animal") // who drinks is who suffers
+	}
+	passive := r.passive(s)
+	if !s.hindi() && !passive && c.beside(i, 1) >= 0 {
+		return true // "bit my goat"
+	}
+	if s.hindi() {
+		for k := range c.signs {
+			if !c.beast(k) {
+				continue
+			}
+			switch r.word(c.signs[k].to) {
+			case "को", "ko":
+				return true // "बकरी को"
+			case "के", "ke", "का", "ka", "की", "ki":
+				if k+2 < len(c.signs) && (c.signs[k+1].sense == "body" || c.signs[k+2].sense == "body") {
+					return true // "गाय का पैर", but not "गाय का चारा"
+				}
+			}
+		}
+		k := c.beside(i, -1)
+		return k >= 0 && !bites(s.sense) && !oneOf(r.word(c.signs[k].to), "ने", "ne")
+	}
+	k := c.beside(i, -1)
+	if k < 0 {
+		return false
+	}
+	// what stands before a bite did it, but for "was bitten" and "a mi perro lo picó"
+	return !bites(s.sense) || passive || oneOf(r.word(c.signs[k].from-1), "al") || oneOf(r.word(c.signs[k].from-2), "a")
+}
+
+func bites(sense string) bool { return sense == "bite" || sense == "harm=bite" }
+
+// beside finds the animal that stands next to sign i, small words aside; -1 for none.
+func (c *clause) beside(i, step int) int {
+	for k := i + step; k >= 0 && k < len(c.signs); k += step {
+		switch c.signs[k].sense {
+		case "filler", "one", "me", "mine", "rangeto", "while", "is", "was", "have", "didaux":
+		default:
+			if c.beast(k) {
+				return k
+			}
+			return -1
+		}
+	}
+	return -1
+}
+
+func (c *clause) beast(k int) bool {
+	return c.signs[k].sense == "animal" || dimension(c.signs[k].sense) == "animal"
+}
+
+// passive: was bitten, a été piqué, fue mordido, ameumwa, amejikata.
+func (r *reader) passive(s *sign) bool {
+	if s.pass || s.self || r.names(s, "was", "were", "got", "been", "gets", "being", "fue", "fueron", "ete", "s", "se") {
+		return true
+	}
+	for _, t := range r.tokens[s.from:s.to] {
+		if s.tongue == sw && (strings.HasSuffix(t.text, "wa") || strings.HasPrefix(t.text, "ameji") || strings.HasPrefix(t.text, "wameji")) {
+			return true
+		}
+	}
+	return false
+}
+
+// hurtsMe says whether the speaker may be the one who was hurt. "My" alone does not: it
+// may be my cow, but "my leg" is.
+func (r *reader) hurtsMe(c *clause) bool {
+	if r.says(c, "i", "im", "ive", "me", "us", "we", "myself", "yo", "nos", "m", "moi", "nous", "je", "j",
+		"mujhe", "mujhko", "hame", "hamein", "main", "mai", "mere", "meri", "mera", "मुझे", "मुझको", "हमें", "मैं", "मेरे", "मेरी", "मेरा", "mimi", "sisi") && !c.ownBeast(r) {
+		return true
+	}
+	for i := range c.signs {
+		s := &c.signs[i]
+		if s.mine {
+			return true
+		}
+		if s.sense == "body" || s.sense == "eye" {
+			if oneOf(r.word(s.from-1), "my", "mi", "mis", "mon", "ma", "mes") || oneOf(r.word(s.to), "wangu", "yangu", "langu", "changu", "zangu") {
+				return true
+			}
+		}
+		for _, t := range r.tokens[s.from:s.to] {
+			if r.rank[sw] <= 1 && (strings.Contains(t.text, "meni") || strings.Contains(t.text, "lini") || strings.Contains(t.text, "metu") || strings.Contains(t.text, "litu")) {
+				return true // "ameniuma": bit me
+			}
+		}
+	}
+	return false
+}
+
+// ownBeast says whether the only word for the speaker owns an animal: "मेरी बकरी".
+func (c *clause) ownBeast(r *reader) bool {
+	n := 0
+	for i := range c.signs {
+		s := &c.signs[i]
+		if s.sense == "me" || s.sense == "mine" {
+			if !s.hindi() || !oneOf(s.text, "mere", "meri", "mera", "मेरे", "मेरी", "मेरा") || i+1 == len(c.signs) || !c.beast(i+1) {
+				return false
+			}
+			n++
+		}
+	}
+	return n > 0
+}
+
+// strikes says whether a verb's object is a person: "cut the neighbour", "coupé mon
+// fils", and not "cut the neighbour's grass".
+func (r *reader) strikes(c *clause, i int) bool {
+	for k := i + 1; k < len(c.signs); k++ {
+		switch c.signs[k].sense {
+		case "filler", "one", "me", "mine", "while":
+		case "person", "neighbor":
+			if k+1 == len(c.signs) {
+				return true
+			}
+			next := c.signs[k+1].sense
+			return next != "" && next != "known" && next != "plant" && next != "foreign" && dimension(next) != "material" && dimension(next) != "crop"
+		default:
+			return false
+		}
+	}
+	return false
+}
+
+// word is the text of a token; "" beyond the ends.
+func (r *reader) word(at int) string {
+	if at < 0 || at >= len(r.tokens) {
+		return ""
+	}
+	return r.tokens[at].text
+}
