@@ -10,11 +10,11 @@ import (
 
 // foresight thinks about those who are due next while the disk takes a batch of
 // reminders, for which the writer can only wait (a quarter of a reminder's time).
-// It counts only when the next transaction is the one it was made for.
+// It counts only when nobody's page was changed before its turn came.
 type foresight struct {
 	*ahead
 	people []dialog.PersonID
-	writes int64 // how many transactions will have held
+	turn   int // of the shelf, when nobody was changed but by the transaction it was made in
 }
 
 // foresee begins with the people due after those of calls, at the end of their
@@ -31,7 +31,7 @@ func (db *DB) foresee(now time.Time, calls []Call) error {
 	for i, id := range people {
 		next[i] = Call{Person: id, In: dialog.Reminder{}}
 	}
-	f := &foresight{&ahead{db: db, now: now}, people, db.writes + 1}
+	f := &foresight{&ahead{db: db, now: now}, people, db.shelf.turn + 1}
 	if err := f.gather(next); err != nil {
 		return err
 	}
@@ -46,7 +46,7 @@ func (db *DB) foreseenFor(now time.Time, calls []Call) *ahead {
 	if f == nil {
 		return nil
 	}
-	fits := f.writes == db.writes && f.now.Equal(now) && slices.EqualFunc(calls, f.people, func(c Call, id dialog.PersonID) bool {
+	fits := f.turn == db.shelf.turn && f.now.Equal(now) && slices.EqualFunc(calls, f.people, func(c Call, id dialog.PersonID) bool {
 		return reminds(c) && c.Person == id
 	})
 	if !fits {

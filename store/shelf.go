@@ -40,6 +40,7 @@ type shelf struct {
 	order *list.List // of *page, newest first
 	desk  map[dialog.PersonID]*page
 	blank []*page // that nobody holds any more, to be written on again
+	turn  int     // grows with each transaction that changed somebody's page
 }
 
 func newShelf(size int) shelf {
@@ -83,7 +84,11 @@ func (s *shelf) lay(p *page) *page {
 
 // keep puts the pages of a transaction that held back on the shelf.
 func (s *shelf) keep() {
+	changed := 0
 	for id, p := range s.desk {
+		if p.fresh || p.told {
+			changed = 1
+		}
 		p.fresh, p.told = false, false
 		if e := s.byID[id]; e != nil {
 			if old := e.Value.(*page); len(s.blank) < paperKept {
@@ -96,9 +101,10 @@ func (s *shelf) keep() {
 		}
 		s.byID[id] = s.order.PushFront(p)
 	}
+	s.turn += changed
 	clear(s.desk)
 	for s.order.Len() > s.size {
-		s.drop(s.order.Back().Value.(*page).state.Person.ID)
+		s.lose(s.order.Back().Value.(*page).state.Person.ID)
 	}
 }
 
@@ -112,8 +118,14 @@ func (s *shelf) forget() {
 	clear(s.desk)
 }
 
-// drop takes one person off the shelf.
+// drop takes one person off the shelf, whose page no longer holds.
 func (s *shelf) drop(id dialog.PersonID) {
+	s.turn++
+	s.lose(id)
+}
+
+// lose takes one person off the shelf.
+func (s *shelf) lose(id dialog.PersonID) {
 	delete(s.desk, id)
 	e := s.byID[id]
 	if e == nil {
@@ -126,5 +138,7 @@ func (s *shelf) drop(id dialog.PersonID) {
 
 // empty takes everybody off.
 func (s *shelf) empty() {
+	turn := s.turn
 	*s = newShelf(s.size)
+	s.turn = turn + 1
 }

@@ -48,7 +48,6 @@ type DB struct {
 	shelf    shelf
 	pouch    pouch
 	paper    []thought                // for thinking ahead
-	writes   int64                    // transactions that held
 	foreseen *foresight               // those who are due next; nil = nobody is
 	unsaved  []*page                  // settled in the open transaction
 	packing  int                      // how many of them have been given to be packed

@@ -37,7 +37,6 @@ func (db *DB) writeLocked(what string, do func() error) error {
 	}
 	defer func() {
 		if held {
-			db.writes++
 			db.shelf.keep()
 			db.pouch.keep()
 			return
