@@ -58,6 +58,9 @@ func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) 
 		if c.helped(i) {
 			*last = past // "alinisaidia kugeuza": helped me turn
 		}
+		if s.unsure && !own && !r.nearWord(c, s) {
+			continue // "nos robaron las gallinas" is no misspelt "regaron"
+		}
 		code, ok := r.meaning(c, i, about)
 		if !ok || code == "" && c.hasHarm() || off && code != "" && code != "did=gathered" && code != actOf(r.asked) {
 			continue
@@ -83,6 +86,12 @@ func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) 
 		}
 	}
 	return out
+}
+
+// nearWord says whether a verb known only by its likeness stands among words that are
+// all understood, or is the one asked about.
+func (r *reader) nearWord(c *clause, s *sign) bool {
+	return c.odd == 0 && !c.strange() || s.sense == actOf(r.asked)
 }
 
 // meaning says which act a verb is, given what else the clause names.

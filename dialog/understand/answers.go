@@ -157,8 +157,11 @@ func (r *reader) short(cs []clause, f *finding, unsettled bool) []string {
 		if cs[k].foreign {
 			return nil
 		}
-		if cs[k].has("foreign", "money") || cs[k].has("weather") && f.answer != "notyet" {
+		if cs[k].has("foreign", "money") || cs[k].hasDim("crop") || cs[k].has("weather") && f.answer != "notyet" {
 			odd += 2
+			if f.answer == "ok" {
+				return nil // "the tomatoes are fine this year"
+			}
 		}
 	}
 	for k := range cs { // "mañana si Dios quiere" is no yes
@@ -169,7 +172,7 @@ func (r *reader) short(cs []clause, f *finding, unsettled bool) []string {
 	if odd <= 2 {
 		switch f.answer {
 		case "done":
-			if own != "" {
+			if own != "" && odd == 0 && !(len(cs) == 1 && cs[0].strange()) {
 				return []string{own}
 			}
 		case "yes":
@@ -265,4 +268,9 @@ func (r *reader) noon(c *clause) bool {
 		}
 	}
 	return false
+}
+
+// strange says whether a clause names what is not of the heap: "bus kharab ho gayi".
+func (c *clause) strange() bool {
+	return c.has("known", "animal") || c.hasDim("animal") || c.hasDim("crop")
 }

@@ -91,7 +91,7 @@ func (r *reader) bareFigure(c *clause, i int) bool {
 	}
 	for k, s := range c.signs {
 		switch s.sense {
-		case "foreign", "weather", "animal":
+		case "foreign", "weather", "animal", "message":
 			return false
 		}
 		switch dimension(s.sense) {
@@ -167,7 +167,7 @@ func (r *reader) counts(c *clause, i int) bool {
 	for _, step := range []int{1, -1} {
 		for k := i + step; k >= 0 && k < len(c.signs) && k >= i-2 && k <= i+2; k += step {
 			switch c.signs[k].sense {
-			case "dayword", "minute", "hour", "money", "percent", "ordinal", "month":
+			case "dayword", "minute", "hour", "money", "percent", "ordinal", "month", "person":
 				return true
 			case "filler":
 				continue
