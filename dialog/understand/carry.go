@@ -161,7 +161,8 @@ func (r *reader) kals(cs []clause) {
 // managed: Hindi "could", done unless a not stands by it.
 func managed(w string) bool {
 	switch w {
-	case "पाया", "पाई", "पाए", "पाये", "सका", "सकी", "सके", "paya", "payi", "paye", "saka", "saki", "sake":
+	case "पाया", "पाई", "पाए", "पाये", "सका", "सकी", "सके", "paya", "payi", "paye", "saka", "saki", "sake",
+		"आया", "आई", "आए", "आये", "आयी", "aaya", "aya", "aayi", "ayi", "aai", "aaye": // went and did
 		return true
 	}
 	return false

@@ -35,7 +35,7 @@ func (l *lexicon) listen(t tongue) *ear {
 	}
 	var e ear
 	e.near = newNearest(l.spelled, alone)
-	if t == hi || t == en {
+	if t == en {
 		return &e // no rules of sound
 	}
 	e.sound = l.keyed(used, func(w string) string { return sound(t, w) })

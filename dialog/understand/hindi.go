@@ -30,7 +30,7 @@ func (r *reader) hindiTurns() {
 				s.sense = "inside" // "बीच की गरम"
 			}
 		case "weather":
-			if r.asked == "moisture" && (strings.HasPrefix(s.text, "सूखा") || strings.HasPrefix(s.text, "sukha") || strings.HasPrefix(s.text, "sookha")) {
+			if (r.asked == "moisture" || i > 0 && oneOf(r.signs[i-1].sense, "heap", "inside", "layer", "bed", "compost")) && (strings.HasPrefix(s.text, "सूखा") || strings.HasPrefix(s.text, "sukha") || strings.HasPrefix(s.text, "sookha")) {
 				s.sense = "moisture=dry" // a drought, unless the handful is asked about
 			}
 		case "whatif":
@@ -47,6 +47,10 @@ func (r *reader) hindiTurns() {
 			if r.notFelt(i) {
 				s.sense = "not" // "garmi mehsoos nahi hui"
 			}
+		case "yes":
+			if i > 0 && (s.text == "जी" || s.text == "ji") && r.tokens[s.from-1].kind != mark {
+				s.sense = "filler" // "धन्यवाद जी": manners
+			}
 		case "not", "no":
 			r.nahin(i)
 		case "tag":
@@ -60,6 +64,9 @@ func (r *reader) hindiTurns() {
 		case "or", "filler", "do":
 			if (s.text == "कि" || s.text == "ki") && i > 0 && (quality(r.signs[i-1].sense) || r.signs[i-1].sense == "is" || r.signs[i-1].sense == "was") && r.soMuch(i) {
 				s.sense, s.tense = "then", 0 // "इतनी गरम कि": so hot that
+			}
+			if i > 0 && oneOf(s.text, "पर", "par") && s.to == s.from+1 && oneOf(r.signs[i-1].sense, "is", "was") {
+				s.sense = "but" // "ठीक हैं पर कुछ भाग रहे"; after a noun it is "on"
 			}
 		case "ask=help":
 			if strings.HasPrefix(s.text, "समझ") || strings.HasPrefix(s.text, "sam") || strings.HasPrefix(s.text, "smj") {
@@ -282,7 +289,7 @@ func (c *clause) declines(i int) bool {
 		switch c.signs[k].sense {
 		case "is":
 			is = true
-		case "not", "filler", "skip":
+		case "not", "filler", "skip", "me":
 		default:
 			return false
 		}

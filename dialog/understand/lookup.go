@@ -211,11 +211,17 @@ func (r *reader) lookNear() {
 		}
 		found := len(r.ids[i]) > 0
 		if r.home(hiLatn) {
+			var more []int32
 			heard := t.text
-			if heard[0] > 127 {
-				heard = romanise(fold(heard)) // थंडा for ठंडा: by ear they are one
+			if heard[0] > 127 && len(r.ids[i]) == 0 {
+				more = l.ear[hi]().sound[sound(hi, fold(heard))]
 			}
-			more := l.ear[hiLatn]().sound[sound(hiLatn, heard)]
+			if len(more) == 0 {
+				if heard[0] > 127 {
+					heard = romanise(fold(heard)) // थंडा for ठंडा: by ear they are one
+				}
+				more = l.ear[hiLatn]().sound[sound(hiLatn, heard)]
+			}
 			r.ids[i] = append(r.ids[i][:len(r.ids[i]):len(r.ids[i])], more...)
 			found = found || len(more) > 0
 		}

@@ -8,6 +8,9 @@ import (
 // sound gives the key under which words of a tongue that sound alike meet. It is
 // tried only for a word that no table has as it stands.
 func sound(t tongue, w string) string {
+	if t == hi {
+		return devaSound(w)
+	}
 	if len(w) < 3 || w[0] > 127 {
 		return ""
 	}
@@ -98,6 +101,19 @@ func hindiSound(w string) string {
 	}
 	return single(b.String())
 }
+
+// devaSound is a Devanagari word without what is heard alike: long and short i and u,
+// the signs for a nasal, a stop and an aspirated vowel, and three letters for s. "अभि" is
+// "अभी", "केचुआ" is "केंचुआ".
+func devaSound(w string) string {
+	if w == "" || w[0] < 0xe0 {
+		return ""
+	}
+	return devaSame.Replace(w)
+}
+
+var devaSame = strings.NewReplacer("ि", "ी", "ु", "ू", "ं", "", "\u0901", "", "\u0903", "", "\u094d", "", "\u093c", "",
+	"श", "स", "ष", "स", "ण", "न", "इ", "ई", "उ", "ऊ", "व", "ब", "ये", "ए", "यी", "ई", "ै", "े", "ौ", "ो")
 
 func isVowel(c byte) bool { return strings.IndexByte("aeiou", c) >= 0 }
 
