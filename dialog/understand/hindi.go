@@ -65,7 +65,7 @@ func (r *reader) hindiTurns() {
 			if (s.text == "कि" || s.text == "ki") && i > 0 && (quality(r.signs[i-1].sense) || r.signs[i-1].sense == "is" || r.signs[i-1].sense == "was") && r.soMuch(i) {
 				s.sense, s.tense = "then", 0 // "इतनी गरम कि": so hot that
 			}
-			if i > 0 && oneOf(s.text, "पर", "par") && s.to == s.from+1 && oneOf(r.signs[i-1].sense, "is", "was") {
+			if i > 0 && oneOf(s.text, "पर", "par") && s.to == s.from+1 && oneOf(r.tokens[s.from-1].text, "है", "हैं", "था", "थी", "थे", "hai", "hain", "h", "tha", "thi", "the") {
 				s.sense = "but" // "ठीक हैं पर कुछ भाग रहे"; after a noun it is "on"
 			}
 		case "ask=help":

@@ -28,6 +28,9 @@ func (r *reader) foreign(c *clause) bool {
 		return true
 	}
 	n := c.find("neighbor")
+	if n >= 0 && c.signs[n].hindi() && c.signs[n].to < len(r.tokens) && oneOf(r.tokens[c.signs[n].to].text, "से", "se") {
+		return false // "पड़ोसी से भूसा लाया": from the neighbour
+	}
 	if c.theirs(n >= 0) {
 		return true
 	}
