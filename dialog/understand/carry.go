@@ -162,7 +162,7 @@ func (r *reader) kals(cs []clause) {
 func managed(w string) bool {
 	switch w {
 	case "पाया", "पाई", "पाए", "पाये", "सका", "सकी", "सके", "paya", "payi", "paye", "saka", "saki", "sake",
-		"आया", "आई", "आए", "आये", "आयी", "aaya", "aya", "aayi", "ayi", "aai", "aaye": // went and did
+		"आया", "आई", "आए", "आये", "आयी", "aaya", "aya", "aayi", "ayi", "aai", "aaye", "aae", "aye": // went and did
 		return true
 	}
 	return false

@@ -34,6 +34,14 @@ func (r *reader) lookUp() {
 		if len(r.ids[i]) > 0 {
 			continue
 		}
+		if r.lang == "hi" || r.lang == "hi-Latn" {
+			if w := longVowels.Replace(t.text); w != t.text { // "kisee", "puraa": a long vowel
+				if r.ids[i] = r.lex.exact(w, w, nil); len(r.ids[i]) > 0 {
+					t.text, t.raw = w, w
+					continue
+				}
+			}
+		}
 		// "baridii", "hott": letters doubled for feeling or by a sticky key
 		for _, w := range [...]string{unstretched(t.text), single(t.text)} {
 			if w == t.text {
@@ -62,6 +70,9 @@ func (r *reader) lookUp() {
 		}
 	}
 }
+
+// longVowels are Hindi vowels as phones spell them when they are held long.
+var longVowels = strings.NewReplacer("ee", "i", "oo", "u", "aa", "a")
 
 // senseless says whether words occur only inside phrases.
 func (l *lexicon) senseless(ids []int32) bool {

@@ -130,6 +130,10 @@ func (r *reader) spans() {
 func (r *reader) twoOrGive() {
 	for i := range r.signs {
 		s := &r.signs[i]
+		if s.sense == "unit=tin" && s.text == "tin" && r.home(hiLatn) && i+1 < len(r.signs) && dimension(r.signs[i+1].sense) == "unit" {
+			s.sense, s.value, s.high = "num", 3, 3 // "tin bori": three sacks
+			continue
+		}
 		if s.sense != "give" && s.sense != "do" || s.text != "do" && s.text != "दो" || s.tongue == en && (r.rank[hiLatn] > 1 || r.rank[en] == 0) {
 			continue
 		}
