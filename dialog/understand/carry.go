@@ -56,6 +56,9 @@ func (r *reader) hindiVerbs() {
 				p.tense, p.to = past, s.to // "पलट पाया", "palat saka"
 				continue
 			}
+			if hindi && verb && act(p.sense) && p.tense&past != 0 && p.to == s.from && oneOf(s.text, "होगा", "होगी", "होंगे", "hoga", "hogi", "honge") {
+				s.sense = "maybe" // "पलट दिया होगा": must have
+			}
 			if hindi && s.sense == "prog" && verb {
 				p.tense = ongoing
 				p.to = s.to

@@ -44,6 +44,9 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 		if c.wouldHurt(i) {
 			continue // "haath jal jaaye": it may, it did not
 		}
+		if s.hindi() && oneOf(s.text, "jali", "jaali") && s.from+1 < len(r.tokens) && r.tokens[s.from+1].text == "se" {
+			continue // "jaali se ungli kat gayi": of a wire mesh
+		}
 		if c.almost(i) {
 			continue // "casi me quemo": it did not happen
 		}

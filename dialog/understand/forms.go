@@ -44,12 +44,15 @@ func (r *reader) unjoin() {
 			continue
 		}
 		for _, help := range helping(t.text) {
-			stem, has := strings.CutSuffix(t.text, help)
+			stem, has := strings.CutSuffix(longVowels.Replace(t.text), help)
+			if !has || !r.lex.nakedStem(stem) {
+				stem, has = strings.CutSuffix(t.text, help)
+			}
 			if !has || len(stem) < 4 || !r.lex.nakedStem(stem) {
 				continue
 			}
 			first, second := t, t
-			first.raw, first.text, first.to = stem, stem, t.to-utf8.RuneCountInString(help)
+			first.raw, first.text, first.to = stem, stem, min(t.to, t.from+utf8.RuneCountInString(stem))
 			second.raw, second.text, second.from = help, help, first.to
 			r.tokens = slices.Replace(r.tokens, i, i+1, first, second)
 			break

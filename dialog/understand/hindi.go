@@ -30,7 +30,7 @@ func (r *reader) hindiTurns() {
 				s.sense = "inside" // "बीच की गरम"
 			}
 		case "weather":
-			if (r.asked == "moisture" || i > 0 && oneOf(r.signs[i-1].sense, "heap", "inside", "layer", "bed", "compost")) && (strings.HasPrefix(s.text, "सूखा") || strings.HasPrefix(s.text, "sukha") || strings.HasPrefix(s.text, "sookha")) {
+			if (r.asked == "moisture" || i > 0 && oneOf(r.signs[i-1].sense, "heap", "inside", "layer", "bed", "compost")) && (strings.HasPrefix(s.text, "सूखा") || strings.HasPrefix(s.text, "सुखा") || strings.HasPrefix(s.text, "sukha") || strings.HasPrefix(s.text, "sookha")) {
 				s.sense = "moisture=dry" // a drought, unless the handful is asked about
 			}
 		case "whatif":
@@ -80,6 +80,26 @@ func (r *reader) hindiTurns() {
 				if j := r.valueAfter(i + 1); j > 0 && property(r.signs[j].sense) == "stick" {
 					s.sense = "bit"
 				}
+			}
+		case "ok":
+			if s.to > s.from+1 && oneOf(r.tokens[s.to-1].text, "हैं", "hain") {
+				s.sense = "good" // "theek hain": they are fine; "theek hai" agrees
+			}
+		case "chat=hello":
+			if i > 0 && s.text == "hi" && r.tokens[s.from-1].kind == word {
+				s.sense = "filler" // "aadhi hi": only
+			}
+		case "fill":
+			if i > 0 && dimension(r.signs[i-1].sense) == "unit" {
+				s.sense = "filler" // "एक बैलगाड़ी भर पत्ते"
+			}
+		case "did=sieved":
+			if r.asked != "sieve" && s.to == s.from+1 && strings.HasPrefix(s.text, "chal") {
+				s.sense, s.tense = "known", 0 // "khoob chal rahe": chaal is to sieve, chal to go
+			}
+		case "seen=ash":
+			if s.text == "rakh" && i+1 < len(r.signs) && oneOf(r.signs[i+1].sense, "give", "take", "do") {
+				s.sense, s.tense = "put", bare // "rakh li": kept; ash is raakh
 			}
 		case "starter":
 			// "जामन पानी में घोल दिया": dissolved, not a solution given

@@ -129,6 +129,15 @@ func bones(w string) string {
 	return b.String()
 }
 
+// phoneHindi are Hindi words, and English ones in Hindi, that phones spell too short or
+// too English for the ear, as romanise writes them.
+var phoneHindi = map[string]string{"me": "men", "mein": "men", "m": "men", "hu": "hun", "h": "hai", "he": "hai", "or": "aur", "aor": "aur",
+	"mai": "main", "mene": "mainne", "maine": "mainne", "ye": "yah", "yeh": "yah", "wo": "vah", "woh": "vah", "pe": "par", "pr": "par", "k": "ke", "bi": "bhi",
+	"kr": "kar", "krna": "karna", "kro": "karo", "kru": "karun", "karu": "karun", "kia": "kiya", "dia": "diya", "lia": "liya", "gya": "gaya", "gyi": "gai", "gayi": "gai",
+	"rha": "raha", "rhi": "rahi", "rhe": "rahe", "ni": "nahin", "nai": "nahin", "abi": "abhi", "phle": "pahale", "pehle": "pahale", "pahle": "pahale",
+	"gas": "gais", "bottle": "botal", "message": "maisej", "messages": "maisej", "msg": "maisej", "sms": "maisej", "time": "taim", "phone": "fon", "number": "nambar",
+	"call": "kol", "sir": "sar", "smell": "smel", "sahib": "sahab", "saab": "sahab"}
+
 // romanise writes a Devanagari word in Latin letters the way phones are typed in
 // Hindi: पलटा palta, गरम garam, ठंडा thanda. Unwritten a is dropped at the end
 // and between two open syllables.
