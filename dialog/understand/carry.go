@@ -40,7 +40,7 @@ func (r *reader) hindiVerbs() {
 					if p.sense == "do" && s.sense == "do" {
 						break
 					}
-					if s.sense == "do" && p.tongue != en && dimension(p.sense) != "did" && p.sense != "collect" && p.sense != "make" && p.sense != "stir" && p.sense != "open" && !verbal(p.sense) {
+					if s.sense == "do" && p.tongue != en && dimension(p.sense) != "did" && p.sense != "collect" && p.sense != "make" && p.sense != "stir" && p.sense != "open" && (!verbal(p.sense) || oneOf(p.sense, "eat", "drink", "come", "leave", "goout", "die")) {
 						break
 					}
 					p.tense = s.tense
@@ -149,6 +149,9 @@ func (r *reader) kals(cs []clause) {
 		}
 		if t&(past|future) == 0 && c.isToBe() {
 			t = future // "कल पलटना है"
+		}
+		if t&(past|future) == 0 && t&present != 0 && c.ask == telling && !c.has("was") {
+			t = future // "कल करते हैं": let us do it tomorrow
 		}
 		switch {
 		case t&future != 0 || c.cant:

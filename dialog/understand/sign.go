@@ -160,6 +160,9 @@ func (r *reader) one(i int) sign {
 			if e.tongue == everyone {
 				rank = 0
 			}
+			if t.text[0] >= 0xe0 && e.tongue != hi && e.tongue != hiLatn && e.tongue != everyone {
+				continue // a Devanagari word that sounds like a Spanish one is Hindi
+			}
 			if denying(e.sense) && e.tongue != en && e.tongue != everyone && !r.home(e.tongue) {
 				continue // French "pa" in a Hindi line denies nothing
 			}
