@@ -116,7 +116,7 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 			return "did=covered", true
 		case water:
 			return "did=watered", true
-		case r.asked == "feed" && !water && (stuff || c.has("food")):
+		case r.asked == "feed" && !water && (stuff || s.hindi() && c.odd == 0 && !c.has("heap", "bottle", "cap", "stick")):
 			return "did=fed", true
 		case r.asked == "layer" && !bottle:
 			return "did=layered", true
@@ -207,7 +207,7 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 			return "", false // "une flamme est montée", "les prix ont monté"
 		}
 	case "did=fed":
-		if c.has("animal", "person") && !worm {
+		if (c.has("animal") || c.hasDim("animal") && !c.has("dung") || r.eats(c)) && !worm {
 			return "", false
 		}
 	case "did=harvested":
@@ -261,4 +261,16 @@ func (c *clause) helped(i int) bool {
 // knocks says whether a verb for turning is also one for knocking over and spilling.
 func (r *reader) knocks(s *sign) bool {
 	return strings.HasPrefix(s.text, "renvers") || strings.HasPrefix(s.text, "tumb")
+}
+
+// eats says whether a person of a clause is the one who is fed. A Hindi one is marked:
+// "बच्चे को खिलाया", but "बेटे ने खिलाया" fed.
+func (r *reader) eats(c *clause) bool {
+	for i := range c.signs {
+		s := &c.signs[i]
+		if s.sense == "person" && (!s.hindi() || s.to < len(r.tokens) && oneOf(r.tokens[s.to].text, "को", "ko")) {
+			return true
+		}
+	}
+	return false
 }

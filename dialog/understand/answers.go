@@ -1,5 +1,7 @@
 package understand
 
+import "strings"
+
 // answers reads bare yes, no, done, OK, greetings and thanks.
 func (r *reader) answers(cs []clause, f *finding) {
 	yes, no, notyet, did, ok := false, false, false, false, false
@@ -38,6 +40,9 @@ func (r *reader) answers(cs []clause, f *finding) {
 			case "done", "finish":
 				if i > 0 && (c.signs[i-1].sense == "start" || c.signs[i-1].sense == "stop" && s.hindi()) {
 					break // "शुरू किया": begun; "बंद कर दिया": ended
+				}
+				if i > 0 && s.hindi() && (strings.HasPrefix(s.text, "हो") || strings.HasPrefix(s.text, "ho")) && (quality(c.signs[i-1].sense) || c.signs[i-1].sense == "known") {
+					break // "खाँसी हो गई", "लाल हो गई": it became so
 				}
 				if s.sense == "done" || s.tense&(past|participle) != 0 {
 					if c.has("partly") || c.has("only") && c.has("edge") {

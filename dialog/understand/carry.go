@@ -40,7 +40,7 @@ func (r *reader) hindiVerbs() {
 					if p.sense == "do" && s.sense == "do" {
 						break
 					}
-					if s.sense == "do" && p.tongue != en && dimension(p.sense) != "did" && p.sense != "collect" && p.sense != "make" && p.sense != "stir" && p.sense != "open" && !verbal(p.sense) {
+					if s.sense == "do" && p.tongue != en && dimension(p.sense) != "did" && p.sense != "collect" && p.sense != "make" && p.sense != "stir" && p.sense != "open" && (!verbal(p.sense) || oneOf(p.sense, "eat", "drink", "come", "leave", "goout", "die")) {
 						break
 					}
 					p.tense = s.tense
@@ -55,6 +55,9 @@ func (r *reader) hindiVerbs() {
 			if hindi && verb && p.tense&bare != 0 && act(p.sense) && p.to == s.from && managed(s.text) {
 				p.tense, p.to = past, s.to // "पलट पाया", "palat saka"
 				continue
+			}
+			if hindi && verb && act(p.sense) && p.tense&past != 0 && p.to == s.from && oneOf(s.text, "होगा", "होगी", "होंगे", "hoga", "hogi", "honge") {
+				s.sense = "maybe" // "पलट दिया होगा": must have
 			}
 			if hindi && s.sense == "prog" && verb {
 				p.tense = ongoing
@@ -147,6 +150,9 @@ func (r *reader) kals(cs []clause) {
 		if t&(past|future) == 0 && c.isToBe() {
 			t = future // "कल पलटना है"
 		}
+		if t&(past|future) == 0 && t&present != 0 && c.ask == telling && !c.has("was") {
+			t = future // "कल करते हैं": let us do it tomorrow
+		}
 		switch {
 		case t&future != 0 || c.cant:
 			c.signs[at].sense = sense
@@ -161,7 +167,8 @@ func (r *reader) kals(cs []clause) {
 // managed: Hindi "could", done unless a not stands by it.
 func managed(w string) bool {
 	switch w {
-	case "पाया", "पाई", "पाए", "पाये", "सका", "सकी", "सके", "paya", "payi", "paye", "saka", "saki", "sake":
+	case "पाया", "पाई", "पाए", "पाये", "सका", "सकी", "सके", "paya", "payi", "paye", "saka", "saki", "sake",
+		"आया", "आई", "आए", "आये", "आयी", "aaya", "aya", "aayi", "ayi", "aai", "aaye", "aae", "aye": // went and did
 		return true
 	}
 	return false

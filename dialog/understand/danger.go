@@ -44,6 +44,9 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 		if c.wouldHurt(i) {
 			continue // "haath jal jaaye": it may, it did not
 		}
+		if s.hindi() && oneOf(s.text, "jali", "jaali") && s.from+1 < len(r.tokens) && r.tokens[s.from+1].text == "se" {
+			continue // "jaali se ungli kat gayi": of a wire mesh
+		}
 		if c.almost(i) {
 			continue // "casi me quemo": it did not happen
 		}
@@ -201,7 +204,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 		if s.sense == "harm=cut" && s.hindi() && c.has("harm=bite", "bite") && (strings.HasPrefix(s.text, "ka") || strings.HasPrefix(s.text, "का") || strings.HasPrefix(s.text, "क")) {
 			continue
 		}
-		if s.sense == "harm=eye" && r.stings(c, i) {
+		if s.sense == "harm=eye" && r.stings(c, i) || s.sense == "harm=bite" && r.reaped(c, i) || s.sense == "harm=swallowed" && r.refreshed(c, i) {
 			continue
 		}
 		if dimension(s.sense) == "harm" {
@@ -289,6 +292,34 @@ func (c *clause) afterIt(i int) bool {
 		return i > 0 && c.signs[i-1].sense == "after"
 	case s.hindi():
 		return i+1 < len(c.signs) && c.signs[i+1].sense == "after" || i+2 < len(c.signs) && c.signs[i+1].sense == "filler" && c.signs[i+2].sense == "after"
+	}
+	return false
+}
+
+// reaped: Hindi काटना is to bite and to cut, "धान काट लिया". It bit when somebody or
+// something is named that did it or suffered it.
+func (r *reader) reaped(c *clause, i int) bool {
+	s := &c.signs[i]
+	if !s.hindi() || !strings.HasPrefix(s.text, "काट") && !strings.HasPrefix(s.text, "ka") || s.from > 0 && oneOf(r.tokens[s.from-1].text, "ने", "ne") {
+		return false
+	}
+	if c.has("animal", "body", "eye") || c.hasDim("animal") || c.hasDim("seen") || r.says(c, "को", "ko", "मुझे", "mujhe", "हमें", "hame", "उसे", "use", "usse", "इसे", "ise") {
+		return false
+	}
+	return c.hasDim("crop") || c.hasDim("material") || c.has("plant", "leaf", "stem", "stalk", "straws", "green")
+}
+
+// refreshed: "चाय पी ली", a drink that people drink, and nothing of the bottle.
+func (r *reader) refreshed(c *clause, i int) bool {
+	s := &c.signs[i]
+	if i == 0 || !s.hindi() || r.asked == "bottle" || r.asked == "shake" || c.has("bottle", "starter", "medicine", "liquid", "dung") {
+		return false
+	}
+	switch p := c.signs[i-1].sense; p {
+	case "foreign", "smell=alcohol", "crop=coffee", "material=curd":
+		return true
+	case "water":
+		return !c.hasDim("material")
 	}
 	return false
 }

@@ -35,7 +35,7 @@ func (l *lexicon) listen(t tongue) *ear {
 	}
 	var e ear
 	e.near = newNearest(l.spelled, alone)
-	if t == hi || t == en {
+	if t == en {
 		return &e // no rules of sound
 	}
 	e.sound = l.keyed(used, func(w string) string { return sound(t, w) })
@@ -99,8 +99,8 @@ func (r *reader) closest(w string) []int32 {
 			}
 		}
 	}
-	if len(ids) == 0 {
-		return nil
+	if len(ids) <= 1 {
+		return ids // one word, however many senses it has
 	}
 	rank := int(tongues)
 	for _, id := range ids {
@@ -116,10 +116,14 @@ func (r *reader) closest(w string) []int32 {
 			}
 		}
 	}
-	if len(said) == 1 {
-		for _, out := range said {
-			return out
+	var shared []int32
+	for _, out := range said {
+		if len(said) == 1 || len(out) == len(ids) && len(shared) == 0 {
+			shared = out // what all of them may mean
 		}
+	}
+	if len(shared) > 0 {
+		return shared
 	}
 	// several senses: the one that answers the question, if its opposite is not
 	// among them

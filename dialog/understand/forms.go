@@ -1,6 +1,10 @@
 package understand
 
-import "strings"
+import (
+	"slices"
+	"strings"
+	"unicode/utf8"
+)
 
 // forms are the words of the tables that differ from a Hindi word in gender and number
 // only: निकला, निकली, निकले and the stem निकल; टपकता, टपकती. Set phrases hold one form
@@ -30,4 +34,56 @@ func (l *lexicon) forms(w string, out []int32) []int32 {
 		}
 	}
 	return out
+}
+
+// unjoin parts a Hindi verb from the helping verb typed onto it: "छानलिया", "hilaadi".
+func (r *reader) unjoin() {
+	for i := 0; i < len(r.tokens); i++ {
+		t := r.tokens[i]
+		if t.kind != word || len(t.text) < 6 || t.text[0] < 0x80 && r.lang != "hi" && r.lang != "hi-Latn" || known(t.text) {
+			continue
+		}
+		for _, help := range helping(t.text) {
+			stem, has := strings.CutSuffix(longVowels.Replace(t.text), help)
+			if !has || !r.lex.nakedStem(stem) {
+				stem, has = strings.CutSuffix(t.text, help)
+			}
+			if !has || len(stem) < 4 || !r.lex.nakedStem(stem) {
+				continue
+			}
+			first, second := t, t
+			first.raw, first.text, first.to = stem, stem, min(t.to, t.from+utf8.RuneCountInString(stem))
+			second.raw, second.text, second.from = help, help, first.to
+			r.tokens = slices.Replace(r.tokens, i, i+1, first, second)
+			break
+		}
+	}
+}
+
+func helping(w string) []string {
+	if w[0] < 0x80 {
+		return romanHelping
+	}
+	return devaHelping
+}
+
+var (
+	devaHelping = []string{"दिया", "दीया", "दिए", "दि", "दी", "लिया", "लीया", "लिए", "लि", "ली", "चुका", "चुकी", "चुके", "गया", "गयी", "गई", "गए",
+		"दूंगा", "दूँगा", "दूंगी", "दूँगी", "देंगे", "लूंगा", "लूँगा", "लूंगी", "लूँगी", "लेंगे"}
+	romanHelping = []string{"diya", "dia", "dya", "diye", "di", "liya", "lia", "lya", "liye", "li", "chuka", "chuki", "gaya", "gya", "gayi", "gyi", "gai", "gaye", "gye",
+		"dunga", "dungi", "denge", "lunga", "lungi", "lenge"}
+)
+
+// nakedStem says whether a word is the naked stem of a Hindi verb.
+func (l *lexicon) nakedStem(w string) bool {
+	id, ok := l.id[fold(w)]
+	if !ok {
+		return false
+	}
+	for _, e := range l.senses[id] {
+		if (e.tongue == hi || e.tongue == hiLatn) && e.tense&bare != 0 && (act(e.sense) || verbal(e.sense)) {
+			return true
+		}
+	}
+	return false
 }

@@ -86,6 +86,9 @@ func (r *reader) measures() []measure {
 		case s.sense == "," || s.sense == "and" || s.sense == ";" || s.sense == "+":
 			ps = append(ps, piece{what: ',', from: i, to: i})
 			i++
+		case s.sense == "water": // no material, but the amount beside it is its own
+			ps = append(ps, piece{'m', 0, "water", i, i + 1})
+			i++
 		default:
 			if m, n := material(in, i); n > 0 && m != "" {
 				ps = append(ps, piece{'m', 0, m, i, i + n})
@@ -254,7 +257,7 @@ func short(v float64) string {
 // haves turns measures into codes, unless what was measured is already used up.
 func (r *reader) haves(cs []clause) (out []string) {
 	for _, m := range r.measures() {
-		if !m.has || m.unit == "" || m.material == "" || m.n <= 0 {
+		if !m.has || m.unit == "" || m.material == "" || m.material == "water" || m.n <= 0 {
 			continue
 		}
 		c := r.clauseAt(cs, m.from)

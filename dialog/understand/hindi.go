@@ -30,7 +30,7 @@ func (r *reader) hindiTurns() {
 				s.sense = "inside" // "बीच की गरम"
 			}
 		case "weather":
-			if r.asked == "moisture" && (strings.HasPrefix(s.text, "सूखा") || strings.HasPrefix(s.text, "sukha") || strings.HasPrefix(s.text, "sookha")) {
+			if (r.asked == "moisture" || i > 0 && oneOf(r.signs[i-1].sense, "heap", "inside", "layer", "bed", "compost")) && (strings.HasPrefix(s.text, "सूखा") || strings.HasPrefix(s.text, "सुखा") || strings.HasPrefix(s.text, "sukha") || strings.HasPrefix(s.text, "sookha")) {
 				s.sense = "moisture=dry" // a drought, unless the handful is asked about
 			}
 		case "whatif":
@@ -47,6 +47,10 @@ func (r *reader) hindiTurns() {
 			if r.notFelt(i) {
 				s.sense = "not" // "garmi mehsoos nahi hui"
 			}
+		case "yes":
+			if i > 0 && (s.text == "जी" || s.text == "ji") && r.tokens[s.from-1].kind != mark {
+				s.sense = "filler" // "धन्यवाद जी": manners
+			}
 		case "not", "no":
 			r.nahin(i)
 		case "tag":
@@ -61,6 +65,12 @@ func (r *reader) hindiTurns() {
 			if (s.text == "कि" || s.text == "ki") && i > 0 && (quality(r.signs[i-1].sense) || r.signs[i-1].sense == "is" || r.signs[i-1].sense == "was") && r.soMuch(i) {
 				s.sense, s.tense = "then", 0 // "इतनी गरम कि": so hot that
 			}
+			if i > 0 && oneOf(s.text, "फिर", "phir", "fir") && s.to == s.from+1 && i+1 < len(r.signs) && endsStatement(r.tokens[s.from-1].text) {
+				s.sense = "and" // "पलट दिया फिर पानी डाला"
+			}
+			if i > 0 && oneOf(s.text, "पर", "par") && s.to == s.from+1 && endsStatement(r.tokens[s.from-1].text) {
+				s.sense = "but" // "ठीक हैं पर कुछ भाग रहे"; after a noun it is "on"
+			}
 		case "ask=help":
 			if strings.HasPrefix(s.text, "समझ") || strings.HasPrefix(s.text, "sam") || strings.HasPrefix(s.text, "smj") {
 				if r.stated(i) {
@@ -73,6 +83,37 @@ func (r *reader) hindiTurns() {
 				if j := r.valueAfter(i + 1); j > 0 && property(r.signs[j].sense) == "stick" {
 					s.sense = "bit"
 				}
+			}
+		case "busy":
+			if i > 0 && s.text == "kam" {
+				switch p := r.signs[i-1].sense; {
+				case dimension(p) == "material" || property(p) != "" || oneOf(p, "dung", "leaf", "water", "gas", "compost"):
+					s.sense = "bit" // "gobar kam hai": little; "kaam hai" is work to do
+				}
+			}
+		case "ok":
+			of := i - 1
+			for of > 0 && oneOf(r.signs[of].sense, "filler", "very", "now") {
+				of--
+			}
+			if s.to > s.from+1 && oneOf(r.tokens[s.to-1].text, "हैं", "hain") || of >= 0 && r.signs[of].sense == "worm" {
+				s.sense = "good" // "theek hain", "kenchue theek": they are fine; "theek hai" agrees
+			}
+		case "chat=hello":
+			if i > 0 && s.text == "hi" && r.tokens[s.from-1].kind == word {
+				s.sense = "filler" // "aadhi hi": only
+			}
+		case "fill":
+			if i > 0 && dimension(r.signs[i-1].sense) == "unit" {
+				s.sense = "filler" // "एक बैलगाड़ी भर पत्ते"
+			}
+		case "did=sieved":
+			if r.asked != "sieve" && s.to == s.from+1 && strings.HasPrefix(s.text, "chal") {
+				s.sense, s.tense = "known", 0 // "khoob chal rahe": chaal is to sieve, chal to go
+			}
+		case "seen=ash":
+			if s.text == "rakh" && i+1 < len(r.signs) && oneOf(r.signs[i+1].sense, "give", "take", "do") {
+				s.sense, s.tense = "put", bare // "rakh li": kept; ash is raakh
 			}
 		case "starter":
 			// "जामन पानी में घोल दिया": dissolved, not a solution given
@@ -253,6 +294,9 @@ func (c *clause) eitherAct() bool {
 	}
 	for i := range c.signs {
 		s := &c.signs[i]
+		if s.hindi() && act(s.sense) && c.orPlace(i+1) && (strings.HasSuffix(s.text, "e") || strings.HasSuffix(s.text, "ें")) {
+			return true // "upar dale ya neeche"
+		}
 		if !s.hindi() || !act(s.sense) || s.tense&order == 0 || s.tense&(past|future) != 0 {
 			continue
 		}
@@ -263,6 +307,18 @@ func (c *clause) eitherAct() bool {
 		}
 	}
 	return false
+}
+
+// orPlace says whether "or" and another place follow at sign i.
+func (c *clause) orPlace(i int) bool {
+	return i+1 < len(c.signs) && c.signs[i].sense == "or" && oneOf(c.signs[i+1].sense, "edge", "inside")
+}
+
+// endsStatement says whether a word is a finite Hindi verb, after which "par" is but.
+func endsStatement(w string) bool {
+	return oneOf(w, "है", "हैं", "था", "थी", "थे", "दिया", "दी", "दिए", "लिया", "ली", "लिए", "गया", "गई", "गए", "हुआ", "हुई", "हुए", "किया", "आया", "आई", "आए",
+		"निकला", "निकली", "निकले", "लगा", "लगी", "लगे", "रहा", "रही", "रहे", "hai", "hain", "h", "tha", "thi", "the", "diya", "di", "diye", "liya", "li", "liye",
+		"gaya", "gayi", "gai", "gaye", "hua", "hui", "hue", "kiya", "aaya", "aayi", "aaye", "nikla", "nikli", "nikle", "laga", "lagi", "lage", "raha", "rahi", "rahe")
 }
 
 func described(cur []sign) bool {
@@ -282,7 +338,7 @@ func (c *clause) declines(i int) bool {
 		switch c.signs[k].sense {
 		case "is":
 			is = true
-		case "not", "filler", "skip":
+		case "not", "filler", "skip", "me":
 		default:
 			return false
 		}

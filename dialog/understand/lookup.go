@@ -19,6 +19,14 @@ func (r *reader) lookUp() {
 		if w := unstretched(t.text); w != t.text && len(t.text) >= 5 && len(r.ids[i]) > 0 {
 			r.ids[i] = r.lex.exact(w, w, r.ids[i]) // "motoo" is also the "moto" of a phrase
 		}
+		if t.kind == word && (r.lang == "hi" || r.lang == "hi-Latn") && !r.lex.hindi(r.ids[i]) {
+			if w := longVowels.Replace(t.text); w != t.text { // "kisee", "puraa": a long vowel
+				if ids := r.lex.exact(w, w, nil); len(ids) > 0 && (len(r.ids[i]) == 0 || r.lex.hindi(ids)) {
+					r.ids[i] = append(ids[:len(ids):len(ids)], r.ids[i]...)
+					t.text, t.raw = w, w
+				}
+			}
+		}
 		if t.kind != word || !r.lex.senseless(r.ids[i]) {
 			continue
 		}
@@ -62,6 +70,21 @@ func (r *reader) lookUp() {
 		}
 	}
 }
+
+// hindi says whether any of the words is a Hindi one, in either script.
+func (l *lexicon) hindi(ids []int32) bool {
+	for _, id := range ids {
+		for _, e := range l.senses[id] {
+			if e.tongue == hi || e.tongue == hiLatn {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// longVowels are Hindi vowels as phones spell them when they are held long.
+var longVowels = strings.NewReplacer("ee", "i", "oo", "u", "aa", "a")
 
 // senseless says whether words occur only inside phrases.
 func (l *lexicon) senseless(ids []int32) bool {
@@ -179,11 +202,19 @@ func (r *reader) lookNear() {
 			}
 		}
 		if r.home(hi) || r.home(hiLatn) {
-			if more := l.forms(t.text, nil); len(more) > 0 {
+			if more := l.forms(longVowels.Replace(t.text), nil); len(more) > 0 {
 				if r.heard == nil {
 					r.heard = make([][]int32, len(r.tokens))
 				}
 				r.heard[i] = more
+			}
+			if as, ok := phoneHindi[t.text]; ok {
+				if id, ok := l.id[as]; ok {
+					if r.heard == nil {
+						r.heard = make([][]int32, len(r.tokens))
+					}
+					r.heard[i] = append(r.heard[i], id)
+				}
 			}
 			if base, has := strings.CutSuffix(t.text, "कर"); has && len(base) > 5 && len(r.ids[i]) == 0 {
 				r.ids[i] = l.exact(base, base, nil) // फूटकर: having burst
@@ -211,11 +242,17 @@ func (r *reader) lookNear() {
 		}
 		found := len(r.ids[i]) > 0
 		if r.home(hiLatn) {
+			var more []int32
 			heard := t.text
-			if heard[0] > 127 {
-				heard = romanise(fold(heard)) // थंडा for ठंडा: by ear they are one
+			if heard[0] > 127 && l.senseless(r.ids[i]) {
+				more = l.ear[hi]().sound[sound(hi, fold(heard))]
 			}
-			more := l.ear[hiLatn]().sound[sound(hiLatn, heard)]
+			if l.senseless(more) {
+				if heard[0] > 127 {
+					heard = romanise(fold(heard)) // थंडा for ठंडा: by ear they are one
+				}
+				more = l.ear[hiLatn]().sound[sound(hiLatn, heard)]
+			}
 			r.ids[i] = append(r.ids[i][:len(r.ids[i]):len(r.ids[i])], more...)
 			found = found || len(more) > 0
 		}

@@ -8,7 +8,7 @@ func (r *reader) recast(c *clause, n, k int) {
 	switch s.sense {
 	case "rainword":
 		s.sense = "weather"
-		if r.asked == "smell" || c.has("smell") {
+		if (r.asked == "smell" || c.has("smell")) && !c.has("today", "tomorrow", "kal", "past", "night") && !r.says(c, "हुई", "hui", "huyi") {
 			s.sense = "smell=earthy"
 		}
 	case "fine":

@@ -28,6 +28,11 @@ func resolve(fs []fact, corrected map[int]bool) (keep []fact, clash []string) {
 		if last >= 0 {
 			g = filter(g, func(f fact) bool { return f.clause >= last })
 		}
+		if (d == "smell" || d == "bottle") && some(g, func(f fact) bool { return f.was }) {
+			if now := filter(g, func(f fact) bool { return !f.was }); len(now) > 0 {
+				g = now // "it stank before, now it smells of earth"
+			}
+		}
 		if d == "bottle" {
 			hard := some(g, func(f fact) bool { return f.code == "bottle=bloated" })
 			soft := some(g, func(f fact) bool { return f.code == "bottle=flat" })

@@ -57,6 +57,7 @@ type reader struct {
 
 func newReader(text, lang, asked string) *reader {
 	r := &reader{lex: tables(), asked: asked, lang: lang, tokens: tokens(text)}
+	r.unjoin()
 	r.lookUp()
 	r.weigh()
 	r.lookNear()
@@ -129,6 +130,10 @@ func (r *reader) spans() {
 func (r *reader) twoOrGive() {
 	for i := range r.signs {
 		s := &r.signs[i]
+		if s.sense == "unit=tin" && s.text == "tin" && r.home(hiLatn) && i+1 < len(r.signs) && (dimension(r.signs[i+1].sense) == "unit" || r.signs[i+1].sense == "num" || r.signs[i+1].sense == "drop") {
+			s.sense, s.value, s.high = "num", 3, 3 // "tin bori": three sacks
+			continue
+		}
 		if s.sense != "give" && s.sense != "do" || s.text != "do" && s.text != "दो" || s.tongue == en && (r.rank[hiLatn] > 1 || r.rank[en] == 0) {
 			continue
 		}
@@ -154,6 +159,9 @@ func (r *reader) one(i int) sign {
 			rank := r.rank[e.tongue]
 			if e.tongue == everyone {
 				rank = 0
+			}
+			if t.text[0] >= 0xe0 && e.tongue != hi && e.tongue != hiLatn && e.tongue != everyone {
+				continue // a Devanagari word that sounds like a Spanish one is Hindi
 			}
 			if denying(e.sense) && e.tongue != en && e.tongue != everyone && !r.home(e.tongue) {
 				continue // French "pa" in a Hindi line denies nothing

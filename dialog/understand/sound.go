@@ -8,6 +8,9 @@ import (
 // sound gives the key under which words of a tongue that sound alike meet. It is
 // tried only for a word that no table has as it stands.
 func sound(t tongue, w string) string {
+	if t == hi {
+		return devaSound(w)
+	}
 	if len(w) < 3 || w[0] > 127 {
 		return ""
 	}
@@ -99,6 +102,19 @@ func hindiSound(w string) string {
 	return single(b.String())
 }
 
+// devaSound is a Devanagari word without what is heard alike: long and short i and u,
+// the signs for a nasal, a stop and an aspirated vowel, and three letters for s. "अभि" is
+// "अभी", "केचुआ" is "केंचुआ".
+func devaSound(w string) string {
+	if w == "" || w[0] < 0xe0 {
+		return ""
+	}
+	return devaSame.Replace(w)
+}
+
+var devaSame = strings.NewReplacer("ि", "ी", "ु", "ू", "ं", "", "\u0901", "", "\u0903", "", "\u094d", "", "\u093c", "",
+	"श", "स", "ष", "स", "ण", "न", "इ", "ई", "उ", "ऊ", "व", "ब", "ये", "ए", "यी", "ई", "ै", "े", "ौ", "ो")
+
 func isVowel(c byte) bool { return strings.IndexByte("aeiou", c) >= 0 }
 
 // bones is the consonants of a romanised Hindi word, for the phone spelling that
@@ -112,6 +128,16 @@ func bones(w string) string {
 	}
 	return b.String()
 }
+
+// phoneHindi are Hindi words, and English ones in Hindi, that phones spell too short or
+// too English for the ear, as romanise writes them.
+var phoneHindi = map[string]string{"me": "men", "mein": "men", "m": "men", "hu": "hun", "h": "hai", "he": "hai", "or": "aur", "aor": "aur",
+	"mai": "main", "mene": "mainne", "maine": "mainne", "ye": "yah", "yeh": "yah", "wo": "vah", "woh": "vah", "pe": "par", "pr": "par", "k": "ke", "bi": "bhi",
+	"kr": "kar", "krna": "karna", "kro": "karo", "kru": "karun", "karu": "karun", "kia": "kiya", "dia": "diya", "lia": "liya", "gya": "gaya", "gyi": "gai", "gayi": "gai",
+	"rha": "raha", "rhi": "rahi", "rhe": "rahe", "ni": "nahin", "nai": "nahin", "abi": "abhi", "aa": "a", "aayi": "ai", "ayi": "ai", "aaye": "ae", "aye": "ae", "gaye": "gae", "gye": "gae",
+	"huye": "hue", "huyi": "hui", "liye": "lie", "diye": "die", "kiye": "kie", "jaye": "jae", "chahiye": "chahie", "phle": "pahale", "pehle": "pahale", "pahle": "pahale",
+	"gas": "gais", "bottle": "botal", "message": "maisej", "messages": "maisej", "msg": "maisej", "sms": "maisej", "time": "taim", "phone": "fon", "number": "nambar",
+	"call": "kol", "sir": "sar", "smell": "smel", "sahib": "sahab", "saab": "sahab"}
 
 // romanise writes a Devanagari word in Latin letters the way phones are typed in
 // Hindi: पलटा palta, गरम garam, ठंडा thanda. Unwritten a is dropped at the end

@@ -42,7 +42,7 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 		heap:   c.has("heap", "stick", "inside", "edge", "squeeze", "layer", "compost", "bed") || r.aboutHeap(c),
 		bottle: c.has("bottle", "cap"),
 		worm:   c.has("worm"),
-		smell:  c.has("smell"),
+		smell:  c.has("smell") || c.ownSharp(),
 	}
 	defer func() {
 		if here.heap || here.bottle || here.worm {
@@ -264,4 +264,10 @@ func crawling(code string) bool {
 		return true
 	}
 	return false
+}
+
+// ownSharp says whether a strong smell is named as a smell: "tez gandh".
+func (c *clause) ownSharp() bool {
+	k := c.find("sharp")
+	return k >= 0 && c.signs[k].own
 }

@@ -83,7 +83,7 @@ func (r *reader) times(cs []clause, f *finding) {
 			when("later") // "stopped midway"
 		case c.halfway() && c.has("only") && c.core() <= 3 && !stated && actOf(r.asked) != "":
 			when("later") // "only half"
-		case c.has("prog", "partly") && !plan && !stated && odd == 0:
+		case c.has("prog", "partly") && !plan && !stated && odd == 0 && !c.has("good", "fine", "alive"):
 			when("later")
 		case plan && c.tomorrow:
 			when("tomorrow")
@@ -95,7 +95,7 @@ func (r *reader) times(cs []clause, f *finding) {
 			when(w)
 		case refusal || c.has("skip") && !c.has("not") && !stated && (odd == 0 || odd == 1 && actOf(r.asked) != "" && c.core() <= 4):
 			when("skip")
-		case c.has("busy") && !c.has("while", "was", "foreign", "didaux") && (!c.has("person", "animal") || c.has("me")) && !c.hasDim("animal"):
+		case c.has("busy") && !f.done() && !c.has("while", "was", "foreign", "didaux") && (!c.has("person", "animal") || c.has("me")) && !c.hasDim("animal"):
 			if c.tomorrow {
 				when("tomorrow")
 			} else {

@@ -105,6 +105,9 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		if s.sense == "goout" && c.nothingCame(asked, s) {
 			return "moisture=dry"
 		}
+		if s.hindi() && i > 0 && !here.worm && (dimension(c.signs[i-1].sense) == "seen" || oneOf(c.signs[i-1].sense, "water", "liquid", "gas", "smell")) {
+			return "" // "भाप निकल रही है": steam comes out, no worms
+		}
 		if s.neg || !worm && !s.own || s.sense == "goout" && !here.worm && asked != "worms" {
 			return ""
 		}
@@ -142,7 +145,7 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 				return "smell=rotten" // a dead rat
 			}
 		case "seen=runoff":
-			if bottle && !here.heap {
+			if bottle && !here.heap && (here.bottle || asked == "bottle" || !s.hindi()) {
 				return "bottle=leaking"
 			}
 		case "seen=weeds":

@@ -35,6 +35,9 @@ func (r *reader) foreign(c *clause) bool {
 		}
 		n = -1
 	}
+	if n >= 0 && c.signs[n].hindi() && c.signs[n].to < len(r.tokens) && oneOf(r.tokens[c.signs[n].to].text, "से", "se") {
+		return false // "पड़ोसी से भूसा लाया": from the neighbour
+	}
 	if c.theirs(n >= 0) {
 		return true
 	}
@@ -83,6 +86,10 @@ func (r *reader) foreign(c *clause) bool {
 func (r *reader) kinsOwn(c *clause) bool {
 	for i := range c.signs {
 		s := &c.signs[i]
+		if s.hindi() && s.from >= 2 && oneOf(r.tokens[s.from].text, "अपना", "अपने", "अपनी", "apna", "apne", "apni") &&
+			oneOf(r.tokens[s.from-1].text, "ने", "ne") && kin(r.tokens[s.from-2].text) {
+			return true // "चाचा ने अपना ढेर पलटा"
+		}
 		switch s.sense {
 		case "heap", "stick", "bottle", "worm", "compost", "bed":
 		default:
