@@ -127,7 +127,7 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 			return "did=fed", true
 		case water:
 			return "did=watered", true
-		case r.asked == "feed":
+		case r.asked == "feed", r.asked == "worms" && stuff:
 			return "did=fed", true
 		}
 		return "", false
@@ -198,7 +198,7 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 			return "", false // "une flamme est montée", "les prix ont monté"
 		}
 	case "did=fed":
-		if c.has("animal", "person") && !worm {
+		if c.has("animal", "person") && !worm && !r.feeder(c, i) {
 			return "", false
 		}
 	case "did=harvested":
@@ -217,6 +217,13 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 		}
 	}
 	return s.sense, true
+}
+
+// feeder says whether the person of a clause is who fed, and not who was fed: "my girl
+// fed them", when the worms were asked about.
+func (r *reader) feeder(c *clause, i int) bool {
+	s := &c.signs[i]
+	return r.asked == "feed" && !c.has("animal") && (s.tongue == en || s.tongue == es || s.tongue == fr) && c.find("person") < i && !oneOf(r.tokens[c.signs[0].from].text, "a", "al", "aux")
 }
 
 func (c *clause) hasAnimalDung() bool {

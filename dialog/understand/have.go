@@ -98,6 +98,9 @@ func (r *reader) measures() []measure {
 	// does the list put the material first, from piece k on?
 	leading := func(k int) byte {
 		for _, p := range ps[k:] {
+			if p.s == "same" {
+				return 'u' // "and one of husk"
+			}
 			if p.what == 'm' || p.what == 'u' {
 				return p.what
 			}
@@ -145,6 +148,9 @@ func (r *reader) measures() []measure {
 			// a comma closes a full measure; "straw, 3 bags" goes on
 			if cur.has && cur.unit != "" && cur.material != "" {
 				flush()
+			}
+			if cur.from < 0 && named(k+1) {
+				first = leading(k + 1) // "two headloads of napier, and goat dung 3 bags"
 			} else if cur.material != "" && !cur.has && cur.unit == "" && (!(k+1 < len(ps) && (ps[k+1].what == 'n' || ps[k+1].what == 'u')) || named(k+1)) {
 				first = leading(k + 1) // "dry leaves, and one tin of dung"
 				flush()
@@ -239,6 +245,9 @@ func another(in []sign, i int) bool {
 	if i+1 >= len(in) || in[i+1].sense != "inside_of" && in[i+1].text != "de" && in[i+1].text != "d" {
 		return false
 	}
+	if in[i].sense == "num" {
+		return true // "3 bags of dung and 2 of straw"
+	}
 	switch in[i].text {
 	case "one", "another", "uno", "una", "un", "une", "otro", "otra", "autre":
 		return true
@@ -285,14 +294,15 @@ func (r *reader) used(cs []clause, c *clause) bool {
 			continue
 		}
 		for j := k; j >= 0 && cs[j].sentence == c.sentence; j-- {
-			gather := false
-			use := false
+			gather, use, far := false, false, false
 			for _, s := range cs[j].signs {
 				switch s.sense {
 				case "collect", "bring", "did=gathered", "have":
 					gather = true
-				case "put", "give", "fill", "make", "stir", "takeout", "use", "sell", "foreign", "eat", "drink", "money":
+				case "put", "give", "fill", "make", "stir", "takeout", "use", "sell", "eat", "drink":
 					use = true
+				case "foreign", "money":
+					far = true // "the school has 3 bags", but not "collected 3 bags at the school"
 				default:
 					if dimension(s.sense) == "did" {
 						use = true
@@ -302,7 +312,7 @@ func (r *reader) used(cs []clause, c *clause) bool {
 			if gather && !use {
 				return false
 			}
-			if use {
+			if use || far {
 				return true
 			}
 			if cs[j].end == "." {

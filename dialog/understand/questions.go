@@ -89,6 +89,9 @@ func (r *reader) questions(cs []clause, f *finding) {
 				if c.core() == 1 && len(cs) > 1 && (len(f.facts) > 0 || len(f.deeds) > 0 || len(f.danger) > 0) {
 					break // "it is cold, officer"
 				}
+				if c.has("done", "finish", "notyet", "yes", "no", "ok") && c.core() == 2 && c.ask == telling {
+					break // "done, teacher" without its comma
+				}
 				if c.has("chat=thanks", "chat=hello") && !c.has("want", "must", "come", "help", "ask=help", "say", "see", "canq", "whenq", "message") {
 					break // "thank you officer"
 				}

@@ -161,7 +161,7 @@ func (r *reader) one(i int) sign {
 			if k > 0 && rank == bestRank && s.sense == e.sense && t.raw == t.text && r.lex.spelled[id] == t.text {
 				s.tense |= e.tense
 			}
-			counted := len(r.signs) > 0 && (r.signs[len(r.signs)-1].sense == "num" || r.signs[len(r.signs)-1].sense == "one")
+			counted := len(r.signs) > 0 && (r.signs[len(r.signs)-1].sense == "num" || r.signs[len(r.signs)-1].sense == "half" || r.signs[len(r.signs)-1].sense == "one")
 			noun := (counted || r.halfAhead(i+1)) && dimension(e.sense) == "unit" && dimension(s.sense) != "unit" // "un saco" is no verb
 			if rank < bestRank || rank == bestRank && (idle(s.sense) && !idle(e.sense) || noun || r.suits(&e, s.sense)) {
 				bestRank = rank

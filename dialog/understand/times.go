@@ -106,6 +106,8 @@ func (r *reader) times(cs []clause, f *finding) {
 			when("tomorrow") // "बारिश न हुई तो कल"
 		case c.will && (c.later || c.tomorrow) && odd <= 2 && r.asked != "none" && r.asked != "menu" && !c.has("foreign", "money", "weather", "animal", "person"):
 			when(map[bool]string{true: "tomorrow", false: "later"}[c.tomorrow]) // "will go at dusk"
+		case r.timeIf(c) && odd <= 1 && c.end != "?" && actOf(r.asked) != "":
+			when(map[bool]string{true: "tomorrow", false: "later"}[c.tomorrow])
 		case odd > 0 || c.cond:
 		case c.has("today") && c.has("not", "no") && !r.didNot(c):
 			when("later")
@@ -119,6 +121,23 @@ func (r *reader) times(cs []clause, f *finding) {
 			when("later")
 		}
 	}
+}
+
+// timeIf: a time and what it hangs on, the deed left unsaid: "tomorrow if it is dry".
+func (r *reader) timeIf(c *clause) bool {
+	if !c.cond || !c.tomorrow && !c.later || c.has("whatif") {
+		return false
+	}
+	for i := range c.signs {
+		switch c.signs[i].sense {
+		case "tomorrow", "later":
+			return i+1 < len(c.signs) && (c.signs[i+1].sense == "if" || c.signs[i+1].sense == "si")
+		case "filler", "yes", "me", "ok":
+		default:
+			return false
+		}
+	}
+	return false
 }
 
 // wont: a bare refusal, the deed left unsaid.
