@@ -245,9 +245,6 @@ func another(in []sign, i int) bool {
 	if i+1 >= len(in) || in[i+1].sense != "inside_of" && in[i+1].text != "de" && in[i+1].text != "d" {
 		return false
 	}
-	if in[i].sense == "num" {
-		return true // "3 bags of dung and 2 of straw"
-	}
 	switch in[i].text {
 	case "one", "another", "uno", "una", "un", "une", "otro", "otra", "autre":
 		return true

@@ -128,10 +128,13 @@ func (r *reader) timeIf(c *clause) bool {
 	if !c.cond || !c.tomorrow && !c.later || c.has("whatif") {
 		return false
 	}
+	timed := false
 	for i := range c.signs {
 		switch c.signs[i].sense {
 		case "tomorrow", "later":
-			return i+1 < len(c.signs) && (c.signs[i+1].sense == "if" || c.signs[i+1].sense == "si")
+			timed = true
+		case "if", "si":
+			return timed
 		case "filler", "yes", "me", "ok":
 		default:
 			return false

@@ -123,7 +123,14 @@ func (r *reader) bystander(c *clause, n int) bool {
 			return false // "from the neighbour's heap"
 		}
 	}
-	k := c.signs[n].from - 1
+	k := c.signs[n].to
+	for k < len(r.tokens) && oneOf(r.tokens[k].text, "are", "is", "have", "se") {
+		k++
+	}
+	if k < len(r.tokens) && oneOf(r.tokens[k].text, "complain", "complains", "complained", "complaining", "queja", "quejan", "quejo", "quejaron", "quejando", "plaint", "plaignent") {
+		return true
+	}
+	k = c.signs[n].from - 1
 	for k >= 0 && oneOf(r.tokens[k].text, "the", "my", "our", "a", "some", "two", "few", "el", "la", "los", "las", "mi", "mis", "un", "una", "unos", "unas", "nuestros") {
 		k--
 	}
