@@ -207,7 +207,7 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 			return "", false // "une flamme est montée", "les prix ont monté"
 		}
 	case "did=fed":
-		if c.has("animal", "person") && !worm && !r.feeder(c, i) {
+		if (c.has("animal", "person") || c.hasDim("animal")) && !worm && !r.feeder(c, i) {
 			return "", false
 		}
 	case "did=harvested":

@@ -291,7 +291,7 @@ func (r *reader) used(cs []clause, c *clause) bool {
 			continue
 		}
 		for j := k; j >= 0 && cs[j].sentence == c.sentence; j-- {
-			gather, use, far := false, false, false
+			gather, use, far, counted := false, false, false, false
 			for _, s := range cs[j].signs {
 				switch s.sense {
 				case "collect", "bring", "did=gathered", "have":
@@ -299,16 +299,19 @@ func (r *reader) used(cs []clause, c *clause) bool {
 				case "put", "give", "fill", "make", "stir", "takeout", "use", "sell", "eat", "drink":
 					use = true
 				case "foreign", "money":
-					far = true // "the school has 3 bags", but not "collected 3 bags at the school"
+					far = far || !counted // "the school has 3 bags", but not "3 bags from the school"
+				case "num", "one":
+					counted = true
 				default:
 					if dimension(s.sense) == "did" {
 						use = true
 					}
 				}
 			}
-			if gather && !use {
-				return false
+			if gather && !use || j == k && !use && cs[j].has("only") {
+				return false // "used up the straw, only 1 bag of husks left"
 			}
+			use = use || cs[j].has("layer") && cs[j].has("done", "finish") // "layer two is done: three basins of dung"
 			if use || far {
 				return true
 			}

@@ -39,8 +39,8 @@ func (r *reader) questions(cs []clause, f *finding) {
 				if c.has("await") && c.ask == telling {
 					break // "waiting for the next step"
 				}
-				if problem || cond {
-					add("ask=help")
+				if problem || cond || r.names(s, "do", "hago", "hacemos", "hacer") && c.has("worm", "weather", "rainword", "liquid", "bottle") {
+					add("ask=help") // "what do I do with the worms when it rains?"
 				} else {
 					add("ask=next")
 				}
@@ -60,6 +60,9 @@ func (r *reader) questions(cs []clause, f *finding) {
 			case "ask=status", "ask=help", "ask=officer":
 				if s.sense == "ask=help" && len(f.danger) > 0 && c.ask == telling && r.cries(s) {
 					break // a cry adds nothing to the danger
+				}
+				if s.sense == "ask=help" && len(f.danger) > 0 && c.ask == telling && c.core() == 1 && r.names(s, "help", "ayuda", "aide") {
+					break // "the heap is on fire, help"
 				}
 				if s.sense == "ask=help" && c.has("await") && c.ask == telling {
 					break // "waiting for instructions"

@@ -46,8 +46,8 @@ func (r *reader) times(cs []clause, f *finding) {
 		for n, s := range c.signs {
 			if n > 0 && c.signs[n-1].sense == "later" {
 				switch c.signs[n-1].text {
-				case "when", "cuando", "quand", "after", "despues", "apres", "once", "des":
-					n = len(c.signs) // "when I get to the house"
+				case "when", "cuando", "quand", "after", "despues", "apres", "once", "des", "let", "deje", "dejeme", "espero", "esperando", "waiting":
+					n = len(c.signs) // "when I get to the house", "let me finish my tea"
 				}
 			}
 			if n > 0 && s.sense == "after" && (c.later || c.tomorrow) {
@@ -91,6 +91,7 @@ func (r *reader) times(cs []clause, f *finding) {
 			when(w)
 		case refusal || c.has("skip") && !c.has("not") && !stated && (odd == 0 || odd == 1 && actOf(r.asked) != "" && c.core() <= 4):
 			when("skip")
+		case c.has("busy") && r.asked == "none" && c.hasDim("crop"): // "we are planting maize", to nobody's question
 		case c.has("busy") && !c.has("while", "was") && (!c.has("person", "animal") || c.has("me")) && !c.hasDim("animal"):
 			if c.tomorrow {
 				when("tomorrow")

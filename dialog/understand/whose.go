@@ -121,6 +121,8 @@ func (r *reader) bystander(c *clause, n int) bool {
 		switch c.signs[n+1].sense {
 		case "heap", "stick", "bottle", "worm", "compost", "bed":
 			return false // "from the neighbour's heap"
+		case "have", "give", "bring", "helped":
+			return true // "the neighbour gave me two carts"
 		}
 	}
 	k := c.signs[n].to
