@@ -134,9 +134,11 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 		switch {
 		case worm || c.has("food"):
 			return "did=fed", true
+		case water && (c.hasDim("animal") || c.has("animal", "plant")) && !c.has("heap", "bed", "layer"):
+			return "", false // "gave water to the cows"
 		case water:
 			return "did=watered", true
-		case r.asked == "feed":
+		case r.asked == "feed", r.asked == "worms" && stuff:
 			return "did=fed", true
 		}
 		return "", false
@@ -196,18 +198,25 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 		}
 		return "did=mixed", true
 	case "did=turned":
+		if s.tongue == es && strings.HasPrefix(s.text, "rev") && !c.has("heap", "compost") && (c.has("starter") || c.hasSweet()) {
+			return "did=mixed", true // "revolví la melaza con el suero"
+		}
 		if r.asked == "shake" && !c.has("heap", "compost") && (s.tongue == fr || s.tongue == es) && (strings.HasPrefix(s.text, "remu") || strings.HasPrefix(s.text, "remov") || strings.HasPrefix(s.text, "brass") || strings.HasPrefix(s.text, "revol")) {
 			return "did=shook", true // "je l'ai remuée", of the bottle
 		}
 		if r.knocks(s) && !c.has("heap", "compost") && (c.has("stick", "bottle", "liquid", "person", "animal") || c.hasDim("smell") || c.hasDim("animal")) {
 			return "", false // the goat knocked the stick over
 		}
+	case "did=shook":
+		if c.has("body") && !bottle {
+			return "", false // "shook his hand"
+		}
 	case "did=built":
 		if (c.hasDim("seen") || c.has("money")) && !c.has("heap", "compost") {
 			return "", false // "une flamme est montée", "les prix ont monté"
 		}
 	case "did=fed":
-		if (c.has("animal") || c.hasDim("animal") && !c.has("dung") || r.eats(c)) && !worm {
+		if (c.has("animal") || c.hasDim("animal") && !c.has("dung") || r.eats(c)) && !worm && !r.feeder(c, i) {
 			return "", false
 		}
 	case "did=harvested":
@@ -218,14 +227,24 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 		if c.has("weather") {
 			return "", false
 		}
+		if about.bottle && !c.has("heap", "bed", "worm", "layer", "compost") && r.names(s, "spray", "sprayed", "spraying", "sprays") {
+			return "", false // "opened it and it sprayed all over"
+		}
 		if water || c.has("heap", "bed", "worm", "layer", "compost") {
 			return s.sense, true
 		}
-		if c.hasDim("crop") || c.has("plant", "foreign", "animal", "veg", "fruit") {
+		if c.hasDim("crop") || c.hasDim("animal") || c.has("plant", "foreign", "animal", "veg", "fruit") {
 			return "", false
 		}
 	}
 	return s.sense, true
+}
+
+// feeder says whether the person of a clause is who fed, and not who was fed: "my girl
+// fed them", when the worms were asked about.
+func (r *reader) feeder(c *clause, i int) bool {
+	s := &c.signs[i]
+	return r.asked == "feed" && !c.has("animal") && (s.tongue == en || s.tongue == es || s.tongue == fr) && c.find("person") < i && !oneOf(r.tokens[c.signs[0].from].text, "a", "al", "aux")
 }
 
 func (c *clause) hasAnimalDung() bool {
@@ -237,6 +256,9 @@ func (c *clause) hasAnimalDung() bool {
 	}
 	return false
 }
+
+// hasSweet says whether a clause names what only the starter is made of.
+func (c *clause) hasSweet() bool { return c.has("material=jaggery", "material=curd") }
 
 // gassy says whether the message speaks of gas: "full of gas, I let it out".
 func (r *reader) gassy() bool {

@@ -265,10 +265,11 @@ func (c *clause) timesOnly() bool {
 	return times
 }
 
-// noon: "finished at noon" is behind, though "at noon" alone lies ahead.
+// noon: "finished at noon", "did it after breakfast" is behind, though "at noon" and
+// "after breakfast" alone lie ahead.
 func (r *reader) noon(c *clause) bool {
 	for i := range c.signs {
-		if c.signs[i].sense == "later" && r.names(&c.signs[i], "noon", "midday", "mediodia", "midi") {
+		if c.signs[i].sense == "later" && r.names(&c.signs[i], "noon", "midday", "mediodia", "midi", "after", "despues", "apres") && !c.will {
 			return true
 		}
 	}

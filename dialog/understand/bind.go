@@ -12,6 +12,19 @@ func (r *reader) bind(c *clause) {
 		s := &c.signs[i]
 		switch s.sense {
 		case "not", "nor", "no", "neither":
+		case "notyet": // "todavía no calienta", "not yet hot"
+			if i+1 < len(c.signs) && (s.tongue == es || s.tongue == en) {
+				for k := i + 1; k < len(c.signs); k++ {
+					if quality(c.signs[k].sense) {
+						c.signs[k].neg = true
+						break
+					}
+					if x := c.signs[k].sense; x != "filler" && x != "is" && x != "very" && x != "bit" && x != "too" && x != "enough" && x != "have" {
+						break
+					}
+				}
+			}
+			continue
 		case "num":
 			if s.value != 0 {
 				continue // "zero smell" denies

@@ -152,7 +152,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 			if s.hindi() && c.has("harm=bite", "bite") {
 				break // "मधुमक्खी ने काटा": काटना is to cut and to bite
 			}
-			if c.has("body") || s.self || s.whom && !animal || r.strikes(c, i) || s.pass && person || person && c.has("me") && !plant && !c.hasDim("material") && !c.has("grasses", "leaf", "dry_leaf", "stalk", "stem") {
+			if c.has("body") || s.self || s.whom && !animal || r.strikes(c, i) || s.pass && person || person && c.has("me") && !plant && !c.hasDim("material") && !c.has("grasses", "leaf", "dry_leaf", "stalk", "stem", "veg", "fruit", "food", "peel") && !c.hasDim("crop") {
 				add("harm=cut")
 			}
 		case "bite":

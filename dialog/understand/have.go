@@ -101,6 +101,9 @@ func (r *reader) measures() []measure {
 	// does the list put the material first, from piece k on?
 	leading := func(k int) byte {
 		for _, p := range ps[k:] {
+			if p.s == "same" {
+				return 'u' // "and one of husk"
+			}
 			if p.what == 'm' || p.what == 'u' {
 				return p.what
 			}
@@ -148,6 +151,9 @@ func (r *reader) measures() []measure {
 			// a comma closes a full measure; "straw, 3 bags" goes on
 			if cur.has && cur.unit != "" && cur.material != "" {
 				flush()
+			}
+			if cur.from < 0 && named(k+1) {
+				first = leading(k + 1) // "two headloads of napier, and goat dung 3 bags"
 			} else if cur.material != "" && !cur.has && cur.unit == "" && (!(k+1 < len(ps) && (ps[k+1].what == 'n' || ps[k+1].what == 'u')) || named(k+1)) {
 				first = leading(k + 1) // "dry leaves, and one tin of dung"
 				flush()
@@ -288,24 +294,28 @@ func (r *reader) used(cs []clause, c *clause) bool {
 			continue
 		}
 		for j := k; j >= 0 && cs[j].sentence == c.sentence; j-- {
-			gather := false
-			use := false
+			gather, use, far, counted := false, false, false, false
 			for _, s := range cs[j].signs {
 				switch s.sense {
 				case "collect", "bring", "did=gathered", "have":
 					gather = true
-				case "put", "give", "fill", "make", "stir", "takeout", "use", "sell", "foreign", "eat", "drink", "money":
+				case "put", "give", "fill", "make", "stir", "takeout", "use", "sell", "eat", "drink":
 					use = true
+				case "foreign", "money":
+					far = far || !counted // "the school has 3 bags", but not "3 bags from the school"
+				case "num", "one":
+					counted = true
 				default:
 					if dimension(s.sense) == "did" {
 						use = true
 					}
 				}
 			}
-			if gather && !use {
-				return false
+			if gather && !use || j == k && !use && cs[j].has("only") {
+				return false // "used up the straw, only 1 bag of husks left"
 			}
-			if use {
+			use = use || cs[j].has("layer") && cs[j].has("done", "finish") // "layer two is done: three basins of dung"
+			if use || far {
 				return true
 			}
 			if cs[j].end == "." {

@@ -43,8 +43,8 @@ func (r *reader) questions(cs []clause, f *finding) {
 				if c.has("await") && c.ask == telling {
 					break // "waiting for the next step"
 				}
-				if problem || cond {
-					add("ask=help")
+				if problem || cond || r.names(s, "do", "hago", "hacemos", "hacer") && c.has("worm", "weather", "rainword", "liquid", "bottle") {
+					add("ask=help") // "what do I do with the worms when it rains?"
 				} else {
 					add("ask=next")
 				}
@@ -64,6 +64,9 @@ func (r *reader) questions(cs []clause, f *finding) {
 			case "ask=status", "ask=help", "ask=officer":
 				if s.sense == "ask=help" && len(f.danger) > 0 && c.ask == telling && r.cries(s) {
 					break // a cry adds nothing to the danger
+				}
+				if s.sense == "ask=help" && len(f.danger) > 0 && c.ask == telling && c.core() == 1 && r.names(s, "help", "ayuda", "aide") {
+					break // "the heap is on fire, help"
 				}
 				if s.sense == "ask=help" && c.has("await") && c.ask == telling {
 					break // "waiting for instructions"
@@ -92,6 +95,9 @@ func (r *reader) questions(cs []clause, f *finding) {
 			case "officer":
 				if c.core() == 1 && len(cs) > 1 && (len(f.facts) > 0 || len(f.deeds) > 0 || len(f.danger) > 0) {
 					break // "it is cold, officer"
+				}
+				if c.has("done", "finish", "notyet", "yes", "no", "ok") && c.core() == 2 && c.ask == telling {
+					break // "done, teacher" without its comma
 				}
 				if c.has("chat=thanks", "chat=hello") && !c.has("want", "must", "come", "help", "ask=help", "say", "see", "canq", "whenq", "message") {
 					break // "thank you officer"

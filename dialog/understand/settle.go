@@ -75,9 +75,9 @@ func yesAnd(cs []clause) bool {
 	return false
 }
 
-// doneFirst: the message begins with nothing but "done".
+// doneFirst: the message begins with nothing but "done", "yes it is done".
 func doneFirst(cs []clause) bool {
-	return len(cs) > 1 && cs[0].core() == 1 && cs[0].has("done", "do", "finish") && cs[0].ask == telling && !cs[0].doubt
+	return len(cs) > 1 && cs[0].onlyOf("done", "do", "finish", "yes", "ok", "is", "filler", "me", "already", "chat=hello") && cs[0].has("done", "do", "finish") && cs[0].ask == telling && !cs[0].doubt
 }
 
 func hasCode(codes []string, code string) bool {

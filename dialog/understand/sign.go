@@ -87,6 +87,9 @@ func (r *reader) sign() {
 				s.sense = "but" // maïs without its dots is the same word as "but"
 			}
 		}
+		if s.sense == "plushalf" && s.to == i+2 && (t.text == "y" || t.text == "et") && r.countedAt(i+2) && !r.afterUnit() {
+			s.sense, s.to = "and", i+1 // "2 baldes de estiércol y medio saco de ceniza"
+		}
 		if s.sense == "maybe" && r.reflexive(s) {
 			s.sense, s.to = "not", i+1
 		}
@@ -96,6 +99,27 @@ func (r *reader) sign() {
 	r.twoOrGive()
 	r.numbers()
 	r.spans()
+}
+
+// countedAt says whether the word at token i is a unit.
+func (r *reader) countedAt(i int) bool {
+	if i >= len(r.tokens) {
+		return false
+	}
+	for _, id := range r.ids[i] {
+		for _, e := range r.lex.senses[id] {
+			if dimension(e.sense) == "unit" {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// afterUnit says whether the last sign is a unit or a figure, to which a half belongs.
+func (r *reader) afterUnit() bool {
+	n := len(r.signs)
+	return n > 0 && (dimension(r.signs[n-1].sense) == "unit" || r.signs[n-1].sense == "num" || r.signs[n-1].sense == "one")
 }
 
 // leftIn says whether "in" at a sign is of how long something was left: "left it in 10
@@ -169,7 +193,7 @@ func (r *reader) one(i int) sign {
 			if k > 0 && rank == bestRank && s.sense == e.sense && t.raw == t.text && r.lex.spelled[id] == t.text {
 				s.tense |= e.tense
 			}
-			counted := len(r.signs) > 0 && (r.signs[len(r.signs)-1].sense == "num" || r.signs[len(r.signs)-1].sense == "one")
+			counted := len(r.signs) > 0 && (r.signs[len(r.signs)-1].sense == "num" || r.signs[len(r.signs)-1].sense == "half" || r.signs[len(r.signs)-1].sense == "one")
 			noun := (counted || r.halfAhead(i+1)) && dimension(e.sense) == "unit" && dimension(s.sense) != "unit" // "un saco" is no verb
 			if rank < bestRank || rank == bestRank && (idle(s.sense) && !idle(e.sense) || noun || r.suits(&e, s.sense)) {
 				bestRank = rank

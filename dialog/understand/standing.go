@@ -135,8 +135,8 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 		switch {
 		case c.has("finish", "done") && !neg && s.tongue == en && !c.has("not", "notyet", "will", "partly"):
 			return done // "sieving is finished"
-		case c.has("didaux") && !neg && s.tongue == en:
-			return done // "did the turning"
+		case c.has("didaux") && !neg && (s.tongue == en || s.tongue == es):
+			return done // "did the turning", "anduvimos juntando"
 		case before("stop") || next == "stop" || c.has("stop"):
 			return nothing
 		case c.hasHarm():

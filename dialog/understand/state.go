@@ -56,6 +56,8 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 			switch s.sense {
 			case "did=turned", "did=built", "did=layered":
 				about.heap = true
+			case "put":
+				about.heap = about.heap || r.asked == "layer"
 			case "did=shook", "did=vented":
 				about.bottle = true
 			case "did=fed":
@@ -98,6 +100,9 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 		}
 		if dimension(code) == "seen" && c.has("body") && !here.heap && crawling(code) {
 			continue // ants on my legs
+		}
+		if crawling(code) && (c.has("foreign", "cloth") || c.hasDim("crop")) && !here.heap && !here.worm && !here.bottle && !c.has("bed", "food", "smell") && (r.asked == "none" || r.asked == "menu") {
+			continue // flies in the kitchen, rats in the maize
 		}
 		if harm && code == "bottle=burst" && r.names(s, "broken", "cassee", "cassees", "quebrada", "rota") && !c.has("is", "was", "didaux") {
 			continue // stepped on a broken bottle

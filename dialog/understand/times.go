@@ -46,8 +46,8 @@ func (r *reader) times(cs []clause, f *finding) {
 		for n, s := range c.signs {
 			if n > 0 && c.signs[n-1].sense == "later" {
 				switch c.signs[n-1].text {
-				case "when", "cuando", "quand", "after", "despues", "apres", "once", "des":
-					n = len(c.signs) // "when I get to the house"
+				case "when", "cuando", "quand", "after", "despues", "apres", "once", "des", "let", "deje", "dejeme", "espero", "esperando", "waiting":
+					n = len(c.signs) // "when I get to the house", "let me finish my tea"
 				}
 			}
 			if n > 0 && s.sense == "after" && (c.later || c.tomorrow) {
@@ -95,6 +95,7 @@ func (r *reader) times(cs []clause, f *finding) {
 			when(w)
 		case refusal || c.has("skip") && !c.has("not") && !stated && (odd == 0 || odd == 1 && actOf(r.asked) != "" && c.core() <= 4):
 			when("skip")
+		case c.has("busy") && r.asked == "none" && c.hasDim("crop"): // "we are planting maize", to nobody's question
 		case c.has("busy") && !f.done() && !c.has("while", "was", "foreign", "didaux") && (!c.has("person", "animal") || c.has("me")) && !c.hasDim("animal"):
 			if c.tomorrow {
 				when("tomorrow")
@@ -110,6 +111,8 @@ func (r *reader) times(cs []clause, f *finding) {
 			when("tomorrow") // "बारिश न हुई तो कल"
 		case c.will && (c.later || c.tomorrow) && odd <= 2 && r.asked != "none" && r.asked != "menu" && !c.has("foreign", "money", "weather", "animal", "person"):
 			when(map[bool]string{true: "tomorrow", false: "later"}[c.tomorrow]) // "will go at dusk"
+		case r.timeIf(c) && odd <= 1 && c.end != "?" && actOf(r.asked) != "":
+			when(map[bool]string{true: "tomorrow", false: "later"}[c.tomorrow])
 		case odd > 0 || c.cond:
 		case c.has("today") && c.has("not", "no") && !r.didNot(c):
 			when("later")
@@ -123,6 +126,26 @@ func (r *reader) times(cs []clause, f *finding) {
 			when("later")
 		}
 	}
+}
+
+// timeIf: a time and what it hangs on, the deed left unsaid: "tomorrow if it is dry".
+func (r *reader) timeIf(c *clause) bool {
+	if !c.cond || !c.tomorrow && !c.later || c.has("whatif") {
+		return false
+	}
+	timed := false
+	for i := range c.signs {
+		switch c.signs[i].sense {
+		case "tomorrow", "later":
+			timed = true
+		case "if", "si":
+			return timed
+		case "filler", "yes", "me", "ok":
+		default:
+			return false
+		}
+	}
+	return false
 }
 
 // wont: a bare refusal, the deed left unsaid.

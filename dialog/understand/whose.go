@@ -47,6 +47,9 @@ func (r *reader) foreign(c *clause) bool {
 	if r.herOwn(c, n) {
 		return true
 	}
+	if r.bystander(c, n) {
+		return false
+	}
 	for i, s := range c.signs {
 		if s.sense == "mine" && s.hindi() && i > n && i+1 < len(c.signs) && c.signs[i+1].sense == "heap" {
 			return false // "पड़ोसी ने मेरा ढेर पलटा"
@@ -133,6 +136,31 @@ func kin(w string) bool {
 		"भाई", "बहन", "चाचा", "मामा", "मौसा", "ताऊ", "दोस्त", "साले", "जीजा", "देवर", "bhai", "behan", "chacha", "mama", "tau", "dost", "sale", "jija", "devar",
 		"hermano", "hermana", "tio", "tia", "primo", "prima", "cuñado", "cuñada", "cunado", "cunada", "amigo", "amiga", "compadre", "comadre", "suegro", "suegra",
 		"frere", "soeur", "oncle", "tante", "cousin", "cousine", "ami", "amie", "beau")
+}
+
+// bystander says whether the neighbour at sign n only gave, lent a hand or looked on:
+// "straw from the neighbour", "built the heap with my neighbours", "con los vecinos".
+func (r *reader) bystander(c *clause, n int) bool {
+	if n+1 < len(c.signs) {
+		switch c.signs[n+1].sense {
+		case "heap", "stick", "bottle", "worm", "compost", "bed":
+			return false // "from the neighbour's heap"
+		case "have", "give", "bring", "helped":
+			return true // "the neighbour gave me two carts"
+		}
+	}
+	k := c.signs[n].to
+	for k < len(r.tokens) && oneOf(r.tokens[k].text, "are", "is", "have", "se") {
+		k++
+	}
+	if k < len(r.tokens) && oneOf(r.tokens[k].text, "complain", "complains", "complained", "complaining", "queja", "quejan", "quejo", "quejaron", "quejando", "plaint", "plaignent") {
+		return true
+	}
+	k = c.signs[n].from - 1
+	for k >= 0 && oneOf(r.tokens[k].text, "the", "my", "our", "a", "some", "two", "few", "el", "la", "los", "las", "mi", "mis", "un", "una", "unos", "unas", "nuestros") {
+		k--
+	}
+	return k >= 0 && oneOf(r.tokens[k].text, "with", "from", "by", "con", "avec")
 }
 
 // herOwn: Hindi "apna" is the subject's own, "पड़ोसी ने अपना ढेर पलटा"; so is Swahili
