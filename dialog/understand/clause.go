@@ -196,8 +196,8 @@ func (r *reader) split() []clause {
 			s.sense = "now"
 			cur = append(cur, s)
 		case "why", "how", "what", "howmany", "whenq", "ask=next", "ask=status", "ask=why", "canq", "askif", "ask=help", "which":
-			if r.finished(cur, s) && !r.tailAsks(i) {
-				flush(",")
+			if r.finished(cur, s) && !r.tailAsks(i) && !(len(cur) == 1 && r.names(&s, meaningWords...)) {
+				flush(",") // but not in "amonia maana yake nini": what the word means
 			}
 			cur = append(cur, s)
 		case "while":

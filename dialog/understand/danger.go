@@ -94,7 +94,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 				// a wire mesh, by the same letters
 			case c.has("smell") && !c.has("body", "eye") && !s.self:
 				add("seen=smoke")
-			case c.has("eye"):
+			case c.has("eye", "harm=eye"):
 				add("harm=eye")
 			case c.has("body") || s.self || s.whom && !animal:
 				add("harm=burn")
@@ -156,7 +156,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 			if s.tongue == es && strings.HasPrefix(s.text, "picad") && !person && !animal && !r.says(c, "estoy", "ando", "quede") {
 				continue // "todo picado y mojado": chopped
 			}
-			if s.tongue == sw && (s.pass && s.tense&past == 0 && !(s.to < len(r.tokens) && r.tokens[s.to].text == "na") || !s.pass && !s.whom && c.has("body", "eye") && !c.has("seen=ants", "animal") && !c.hasDim("animal")) {
+			if s.tongue == sw && (s.pass && s.tense&past == 0 && !(s.to < len(r.tokens) && r.tokens[s.to].text == "na") || !s.pass && (!s.whom || c.aches(i)) && c.has("body", "eye") && !c.has("seen=ants", "animal") && !c.hasDim("animal")) {
 				continue // naumwa: I am ill; mkono unauma: it aches
 			}
 			if !animal || s.pass && person {
@@ -224,6 +224,24 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 		}
 	}
 	return out
+}
+
+// aches: Swahili "mgongo uliniuma", the back hurt me. A part of the body stands right
+// before the verb, and the verb is not of somebody living, who would bite.
+func (c *clause) aches(i int) bool {
+	if t := c.signs[i].text; t[0] == 'a' || t[0] == 'w' || strings.HasPrefix(t, "ka") {
+		return false
+	}
+	for k := i - 1; k >= 0; k-- {
+		switch c.signs[k].sense {
+		case "body":
+			return true
+		case "filler", "mine", "very":
+		default:
+			return false
+		}
+	}
+	return false
 }
 
 // stings: asked for the smell, "so sharp the eyes water" is a smell and no hurt; an eye

@@ -188,7 +188,7 @@ func (r *reader) whileDoing(c *clause, k int) bool {
 	}
 	for i := range c.signs {
 		n := &c.signs[i]
-		hurt := n.sense == "bite" || n.sense == "burn" || n.sense == "cut"
+		hurt := n.sense == "bite" || n.sense == "burn" || n.sense == "cut" || n.sense == "eye"
 		felt = felt || i != k && (quality(n.sense) || hurt) && n.tense&unless == 0
 	}
 	return felt || before

@@ -129,6 +129,10 @@ func (r *reader) recast(c *clause, n, k int) {
 		if (s.text == "कि" || s.text == "ki") && k > 0 && c.has("very") {
 			s.sense = "filler" // "इतनी गरम कि": so hot that
 		}
+	case "what":
+		if s.text == "quoi" && k > 0 && k+1 == len(c.signs) && c.end != "?" && !c.has("or") && !act(c.signs[k-1].sense) && (c.hasQuality() || c.hasPast() && c.hasDeed()) {
+			s.sense = "filler" // "on a arrosé le tas quoi": so to say
+		}
 	case "bite":
 		if s.text == "bit" && k+1 < len(c.signs) && quality(c.signs[k+1].sense) {
 			s.sense, s.tense = "bit", 0 // "bit dry"

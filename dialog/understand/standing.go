@@ -116,7 +116,8 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 			return refused
 		}
 		return wished
-	case before("after"), before("helped") && t&(bare|order) != 0 && !neg:
+	case before("after"), before("helped") && t&(bare|order) != 0 && !neg,
+		s.tongue == sw && t&bare != 0 && before("done") && !neg && !c.has("not", "notyet"): // "tumemaliza kuligeuza"
 		return done
 	case before("finish") || next == "finish":
 		if neg || c.has("not") {

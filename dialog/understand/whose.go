@@ -68,7 +68,7 @@ func (r *reader) foreign(c *clause) bool {
 			return true
 		}
 	}
-	return !acts && !c.has("heap")
+	return !acts && !c.has("heap") && !c.hasHarm() // "chupa imepasuka imemkata jirani": ours, he was only hurt
 }
 
 // kinsOwn: the heap of a brother, a cousin, a friend is theirs: "lundo la shemeji", "भाई
