@@ -46,7 +46,8 @@ func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) 
 	if c.foreign {
 		return nil
 	}
-	off := !own && c.has("animal", "plant", "foreign")
+	creature := c.has("animal") || c.hasDim("animal") && !c.has("dung") && !c.hasDim("material")
+	off := !own && (creature || c.has("plant", "foreign"))
 	for i := range c.signs {
 		s := &c.signs[i]
 		if !act(s.sense) {
@@ -59,8 +60,11 @@ func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) 
 			*last = past // "alinisaidia kugeuza": helped me turn
 		}
 		code, ok := r.meaning(c, i, about)
-		if !ok || code == "" && c.hasHarm() || off && code != "" && code != "did=gathered" && code != actOf(r.asked) {
-			continue
+		if !ok || code == "" && c.hasHarm() || off && code != "" && code != "did=gathered" && code != actOf(r.asked) && !(code == "did=watered" && c.has("water") && !creature && !c.has("plant")) {
+			continue // but not "arrosé avec l'eau du puits"
+		}
+		if off && code == "" && s.tense&past == 0 {
+			continue // "anafanya mtihani": at something else
 		}
 		o := r.standing(c, i, *last)
 		if o == done {

@@ -164,6 +164,9 @@ func (r *reader) split() []clause {
 			if n := len(cur); s.text == "na" && s.tongue == sw && n > 0 && (cur[n-1].pass || dimension(cur[n-1].sense) == "harm" && i+1 < len(r.signs) && r.signs[i+1].sense == "seen=steam") {
 				continue // "ameumwa na nyoka": by
 			}
+			if n := len(out); n > 0 && len(cur) == 0 && out[n-1].end == "," {
+				out[n-1].end = s.sense // "oui, et j'ai récolté"
+			}
 			flush(s.sense)
 		case "correct", "imeant", "isaid":
 			last := s.hindi() && (s.sense == "isaid" || s.sense == "imeant" && described(cur))

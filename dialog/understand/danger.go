@@ -30,7 +30,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 		s := &c.signs[i]
 		person = person || s.mine || s.self || s.whom
 	}
-	plant := c.has("plant", "cloth") || c.hasDim("crop") && !person
+	plant := c.has("plant", "cloth") || (c.hasDim("crop") || c.has("foreign") && !c.has("heap", "inside", "stick")) && !person
 	animal := (c.has("animal") || c.hasDim("animal")) && !person
 	add := func(code string) { out = append(out, code) }
 	for i := range c.signs {

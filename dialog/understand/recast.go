@@ -1,5 +1,7 @@
 package understand
 
+import "strings"
+
 // recast gives a word with two senses the one that its clause (the n-th of the
 // message) or the open question asks for: "bit" is little before a quality, "fine"
 // is good of worms and OK of a plan.
@@ -134,6 +136,9 @@ func (r *reader) recast(c *clause, n, k int) {
 			s.sense = "filler" // "on a arrosé le tas quoi": so to say
 		}
 	case "bite":
+		if s.tongue == sw && r.asked == "worms" && bitesThem(s.text) && !c.has("person") {
+			s.sense = "known" // "siafu wanawashambulia": the worms, nobody
+		}
 		if s.text == "bit" && k+1 < len(c.signs) && quality(c.signs[k+1].sense) {
 			s.sense, s.tense = "bit", 0 // "bit dry"
 		}
@@ -167,6 +172,16 @@ func (r *reader) recast(c *clause, n, k int) {
 			s.sense = "later" // "je regarde tout à l'heure"
 		}
 	}
+}
+
+// bitesThem says whether a Swahili verb has "them" for its object: wana-wa-shambulia.
+func bitesThem(verb string) bool {
+	for _, p := range [...]string{"wanawa", "wamewa", "waliwa", "anawa", "amewa", "aliwa"} {
+		if strings.HasPrefix(verb, p) {
+			return true
+		}
+	}
+	return false
 }
 
 // describes says whether a sign is a verb of being or seeming.

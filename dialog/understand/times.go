@@ -61,6 +61,10 @@ func (r *reader) times(cs []clause, f *finding) {
 				if s.sense != "" || r.tokens[s.from].kind == word {
 					odd++
 				}
+			default:
+				if dimension(s.sense) == "animal" {
+					odd++ // "la vache a mis bas cette nuit"
+				}
 			}
 		}
 		switch {
@@ -91,7 +95,7 @@ func (r *reader) times(cs []clause, f *finding) {
 			when(w)
 		case refusal || c.has("skip") && !c.has("not") && !stated && (odd == 0 || odd == 1 && actOf(r.asked) != "" && c.core() <= 4):
 			when("skip")
-		case c.has("busy") && !c.has("while", "was") && (!c.has("person", "animal") || c.has("me")) && !c.hasDim("animal"):
+		case c.has("busy") && !c.has("while", "was", "before") && (!c.has("person", "animal") || c.has("me")) && !c.hasDim("animal"):
 			if c.tomorrow {
 				when("tomorrow")
 			} else {
