@@ -198,8 +198,8 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 			return "", false // the goat knocked the stick over
 		}
 	case "did=built":
-		if (c.hasDim("seen") || c.has("money")) && !c.has("heap", "compost") {
-			return "", false // "une flamme est montée", "les prix ont monté"
+		if (c.hasDim("seen") || c.has("money", "stick", "heat", "degree", "celsius")) && !c.has("heap", "compost") {
+			return "", false // "le thermomètre est monté à 66", "une flamme est montée", "les prix ont monté"
 		}
 	case "did=fed":
 		if c.has("animal", "person") && !worm {

@@ -289,7 +289,7 @@ func (r *reader) used(cs []clause, c *clause) bool {
 			use := false
 			for _, s := range cs[j].signs {
 				switch s.sense {
-				case "collect", "bring", "did=gathered", "have":
+				case "collect", "bring", "did=gathered", "have", "remain":
 					gather = true
 				case "put", "give", "fill", "make", "stir", "takeout", "use", "sell", "foreign", "eat", "drink", "money":
 					use = true

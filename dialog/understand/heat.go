@@ -71,7 +71,7 @@ func (r *reader) temps(cs []clause) (out []fact) {
 					}
 				}
 			}
-			out = append(out, fact{code: "temp=" + strconv.Itoa(int(math.Floor(v+0.5))), dim: "temp", clause: k, was: w, now: now, doubt: c.doubt})
+			out = append(out, fact{code: "temp=" + strconv.Itoa(int(math.Floor(v+0.5))), dim: "temp", clause: k, place: c.placeOf(i), was: w, now: now, doubt: c.doubt})
 		}
 	}
 	return out
@@ -98,7 +98,7 @@ func (r *reader) bareFigure(c *clause, i int) bool {
 		case "unit", "material", "mon", "len", "crop":
 			return false
 		}
-		if k != i && s.sense == "num" && !c.counts(k) && !c.has("was", "now", "today", "past", "earlier") {
+		if k != i && s.sense == "num" && !c.counts(k) && !c.has("was", "now", "today", "past", "earlier") && (c.placeOf(i) == 0 || c.placeOf(k) == 0) {
 			return false
 		}
 	}
@@ -130,4 +130,28 @@ func (c *clause) counts(i int) bool {
 		}
 	}
 	return false
+}
+
+// placeOf says where figure i was read: 1 the middle, 2 the edge, 0 not said. The place
+// stands right before it, "katikati 59 pembeni 41", or right after, "59 au milieu".
+func (c *clause) placeOf(i int) int {
+	place := func(k, step int) int {
+		for ; k >= 0 && k < len(c.signs); k += step {
+			switch c.signs[k].sense {
+			case "inside":
+				return 1
+			case "edge":
+				return 2
+			case "filler", "is", "degree", "celsius", "fahrenheit":
+			default:
+				return 0
+			}
+		}
+		return 0
+	}
+	first := c.find("num")
+	if place(first-1, -1) != 0 {
+		return place(i-1, -1)
+	}
+	return place(i+1, 1)
 }

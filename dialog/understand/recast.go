@@ -31,8 +31,8 @@ func (r *reader) recast(c *clause, n, k int) {
 			s.sense = "filler" // "next layer tomorrow"
 		}
 	case "busy":
-		if r.asked == "worms" {
-			s.sense = "alive"
+		if r.asked == "worms" && s.text == "busy" {
+			s.sense = "alive" // the worms are; a farmer who is tired says nothing of them
 		}
 	case "seen=mould":
 		if (r.asked == "smell" || c.has("smell")) && r.names(s, "mushroom", "mushrooms", "hongo", "hongos", "champignon", "champignons") {

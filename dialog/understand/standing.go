@@ -167,7 +167,7 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 		return done
 	case t&(bare|order|present) != 0:
 		switch {
-		case c.has("didaux"):
+		case c.has("didaux"), s.tongue == fr && i > 0 && c.signs[i-1].sense == "have" && t&bare != 0: // "on a retourner"
 			if neg {
 				return notDone
 			}
