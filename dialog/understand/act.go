@@ -56,6 +56,9 @@ func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) 
 		if (c.has("eye", "harm=eye")) && (s.sense == "did=watered" || s.sense == "put") {
 			continue // "it sprayed in my eye"
 		}
+		if creature && c.beastDid(i) {
+			continue // "les chèvres ont renversé le tas"
+		}
 		if c.helped(i) {
 			*last = past // "alinisaidia kugeuza": helped me turn
 		}
@@ -221,6 +224,19 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 		}
 	}
 	return s.sense, true
+}
+
+// beastDid says whether an animal stands before the act at sign i as the one who did it.
+func (c *clause) beastDid(i int) bool {
+	if t := c.signs[i].tongue; t != fr && t != sw || c.signs[i].mine || c.has("me", "mine", "person", "neighbor", "dung", "food", "worm") {
+		return false
+	}
+	for k := 0; k < i; k++ {
+		if c.signs[k].sense == "animal" || dimension(c.signs[k].sense) == "animal" {
+			return true
+		}
+	}
+	return false
 }
 
 func (c *clause) hasAnimalDung() bool {

@@ -257,10 +257,12 @@ func (c *clause) timesOnly() bool {
 	return times
 }
 
-// noon: "finished at noon" is behind, though "at noon" alone lies ahead.
+// noon: "finished at noon", "on l'a fait dimanche" is behind, though "at noon" alone lies ahead.
 func (r *reader) noon(c *clause) bool {
 	for i := range c.signs {
-		if c.signs[i].sense == "later" && r.names(&c.signs[i], "noon", "midday", "mediodia", "midi") {
+		if c.signs[i].sense == "later" && r.names(&c.signs[i], "noon", "midday", "mediodia", "midi",
+			"dimanche", "lundi", "mardi", "mercredi", "jeudi", "vendredi", "samedi", "soir",
+			"jumapili", "jumatatu", "jumanne", "jumatano", "alhamisi", "ijumaa", "jumamosi", "jioni", "usiku", "mchana") {
 			return true
 		}
 	}

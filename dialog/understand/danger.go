@@ -139,7 +139,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 				add("harm=cut") // "une épine s'est enfoncée dans mon pouce"
 			}
 		case "open":
-			if c.has("body") && s.tense&(past|participle) != 0 && !c.has("bottle", "cap", "heap", "gas") && !c.hasHarm() {
+			if c.has("body") && s.tense&(past|participle) != 0 && s.tense&present == 0 && !c.has("bottle", "cap", "heap", "gas") && !c.hasHarm() {
 				add("harm=cut") // "un tesson m'a ouvert la paume"
 			}
 		case "cut":
