@@ -39,6 +39,9 @@ func (r *reader) answers(cs []clause, f *finding) {
 				if i > 0 && (c.signs[i-1].sense == "start" || c.signs[i-1].sense == "stop" && s.hindi()) {
 					break // "शुरू किया": begun; "बंद कर दिया": ended
 				}
+				if s.tongue == sw && !s.mine && i > 0 && c.ranOut(i) {
+					break // "chakula kimeisha": there is none left
+				}
 				if s.sense == "done" || s.tense&(past|participle) != 0 {
 					if c.has("partly") || c.has("only") && c.has("edge") {
 						break // one side only
@@ -264,6 +267,26 @@ func (r *reader) noon(c *clause) bool {
 			"dimanche", "lundi", "mardi", "mercredi", "jeudi", "vendredi", "samedi", "soir",
 			"jumapili", "jumatatu", "jumanne", "jumatano", "alhamisi", "ijumaa", "jumamosi", "jioni", "usiku", "mchana") {
 			return true
+		}
+	}
+	return false
+}
+
+// ranOut says whether what stands before the Swahili "is finished" at sign i is a stuff
+// that is used up, and no work.
+func (c *clause) ranOut(i int) bool {
+	switch c.signs[i].text[:1] {
+	case "n", "t":
+		return false // nimemaliza, tumemaliza
+	}
+	for k := 0; k < i; k++ {
+		switch s := c.signs[k].sense; s {
+		case "food", "water", "gas", "dung", "leaf", "dry_leaf", "straws", "huskw", "peel":
+			return true
+		default:
+			if dimension(s) == "material" {
+				return true
+			}
 		}
 	}
 	return false

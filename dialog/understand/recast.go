@@ -139,6 +139,9 @@ func (r *reader) recast(c *clause, n, k int) {
 		if s.tongue == sw && r.asked == "worms" && bitesThem(s.text) && !c.has("person") {
 			s.sense = "known" // "siafu wanawashambulia": the worms, nobody
 		}
+		if s.tongue == sw && !s.whom && !s.pass && (strings.Contains(s.text, "vami") || strings.Contains(s.text, "shambuli")) && !c.has("person", "me", "body") {
+			s.sense = "known" // "siafu wamevamia sanduku": the box
+		}
 		if s.text == "bit" && k+1 < len(c.signs) && quality(c.signs[k+1].sense) {
 			s.sense, s.tense = "bit", 0 // "bit dry"
 		}
