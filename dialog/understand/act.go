@@ -46,7 +46,8 @@ func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) 
 	if c.foreign {
 		return nil
 	}
-	off := !own && c.has("animal", "plant", "foreign")
+	creature := c.has("animal") || c.hasDim("animal") && !c.has("dung") && !c.hasDim("material")
+	off := !own && (creature || c.has("plant", "foreign"))
 	for i := range c.signs {
 		s := &c.signs[i]
 		if !act(s.sense) {
@@ -55,6 +56,9 @@ func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) 
 		if (c.has("eye", "harm=eye")) && (s.sense == "did=watered" || s.sense == "put") {
 			continue // "it sprayed in my eye"
 		}
+		if creature && c.beastDid(i) {
+			continue // "les chèvres ont renversé le tas"
+		}
 		if c.helped(i) {
 			*last = past // "alinisaidia kugeuza": helped me turn
 		}
@@ -62,8 +66,11 @@ func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) 
 			continue // "nos robaron las gallinas" is no misspelt "regaron"
 		}
 		code, ok := r.meaning(c, i, about)
-		if !ok || code == "" && c.hasHarm() || off && code != "" && code != "did=gathered" && code != actOf(r.asked) {
-			continue
+		if !ok || code == "" && c.hasHarm() || off && code != "" && code != "did=gathered" && code != actOf(r.asked) && !(code == "did=watered" && c.has("water") && !creature && !c.has("plant")) {
+			continue // but not "arrosé avec l'eau du puits"
+		}
+		if off && code == "" && s.tense&past == 0 {
+			continue // "anafanya mtihani": at something else
 		}
 		o := r.standing(c, i, *last)
 		if o == done {
@@ -212,8 +219,8 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 			return "", false // "shook his hand"
 		}
 	case "did=built":
-		if (c.hasDim("seen") || c.has("money")) && !c.has("heap", "compost") {
-			return "", false // "une flamme est montée", "les prix ont monté"
+		if (c.hasDim("seen") || c.has("money", "stick", "heat", "degree", "celsius")) && !c.has("heap", "compost") {
+			return "", false // "le thermomètre est monté à 66", "une flamme est montée", "les prix ont monté"
 		}
 	case "did=fed":
 		if (c.has("animal") || c.hasDim("animal") && !c.has("dung") || r.eats(c)) && !worm && !r.feeder(c, i) {
@@ -245,6 +252,19 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 func (r *reader) feeder(c *clause, i int) bool {
 	s := &c.signs[i]
 	return r.asked == "feed" && !c.has("animal") && (s.tongue == en || s.tongue == es || s.tongue == fr) && c.find("person") < i && !oneOf(r.tokens[c.signs[0].from].text, "a", "al", "aux")
+}
+
+// beastDid says whether an animal stands before the act at sign i as the one who did it.
+func (c *clause) beastDid(i int) bool {
+	if t := c.signs[i].tongue; t != fr && t != sw || c.signs[i].mine || c.has("me", "mine", "person", "neighbor", "dung", "food", "worm") {
+		return false
+	}
+	for k := 0; k < i; k++ {
+		if c.signs[k].sense == "animal" || dimension(c.signs[k].sense) == "animal" {
+			return true
+		}
+	}
+	return false
 }
 
 func (c *clause) hasAnimalDung() bool {

@@ -44,6 +44,9 @@ func (r *reader) answers(cs []clause, f *finding) {
 				if i > 0 && s.hindi() && (strings.HasPrefix(s.text, "हो") || strings.HasPrefix(s.text, "ho")) && (quality(c.signs[i-1].sense) || c.signs[i-1].sense == "known") {
 					break // "खाँसी हो गई", "लाल हो गई": it became so
 				}
+				if s.tongue == sw && !s.mine && i > 0 && c.ranOut(i) {
+					break // "chakula kimeisha": there is none left
+				}
 				if s.sense == "done" || s.tense&(past|participle) != 0 {
 					if c.has("partly") || c.has("only") && c.has("edge") {
 						break // one side only
@@ -265,11 +268,12 @@ func (c *clause) timesOnly() bool {
 	return times
 }
 
-// noon: "finished at noon", "did it after breakfast" is behind, though "at noon" and
-// "after breakfast" alone lie ahead.
+// noon: "finished at noon", "did it after breakfast", "on l'a fait dimanche" is behind, though "at noon" alone lies ahead.
 func (r *reader) noon(c *clause) bool {
 	for i := range c.signs {
-		if c.signs[i].sense == "later" && r.names(&c.signs[i], "noon", "midday", "mediodia", "midi", "after", "despues", "apres") && !c.will {
+		if c.signs[i].sense == "later" && r.names(&c.signs[i], "noon", "midday", "mediodia", "midi", "after", "despues", "apres",
+			"dimanche", "lundi", "mardi", "mercredi", "jeudi", "vendredi", "samedi", "soir",
+			"jumapili", "jumatatu", "jumanne", "jumatano", "alhamisi", "ijumaa", "jumamosi", "jioni", "usiku", "mchana") && !c.will {
 			return true
 		}
 	}
@@ -279,4 +283,24 @@ func (r *reader) noon(c *clause) bool {
 // strange says whether a clause names what is not of the heap: "bus kharab ho gayi".
 func (c *clause) strange() bool {
 	return c.has("known", "animal") || c.hasDim("animal") || c.hasDim("crop")
+}
+
+// ranOut says whether what stands before the Swahili "is finished" at sign i is a stuff
+// that is used up, and no work.
+func (c *clause) ranOut(i int) bool {
+	switch c.signs[i].text[:1] {
+	case "n", "t":
+		return false // nimemaliza, tumemaliza
+	}
+	for k := 0; k < i; k++ {
+		switch s := c.signs[k].sense; s {
+		case "food", "water", "gas", "dung", "leaf", "dry_leaf", "straws", "huskw", "peel":
+			return true
+		default:
+			if dimension(s) == "material" {
+				return true
+			}
+		}
+	}
+	return false
 }

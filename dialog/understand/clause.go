@@ -168,6 +168,9 @@ func (r *reader) split() []clause {
 			if n := len(cur); s.text == "na" && s.tongue == sw && n > 0 && (cur[n-1].pass || dimension(cur[n-1].sense) == "harm" && i+1 < len(r.signs) && r.signs[i+1].sense == "seen=steam") {
 				continue // "ameumwa na nyoka": by
 			}
+			if n := len(out); n > 0 && len(cur) == 0 && out[n-1].end == "," {
+				out[n-1].end = s.sense // "oui, et j'ai récolté"
+			}
 			flush(s.sense)
 		case "correct", "imeant", "isaid":
 			last := s.hindi() && (s.sense == "isaid" || s.sense == "imeant" && described(cur))
@@ -200,8 +203,8 @@ func (r *reader) split() []clause {
 			s.sense = "now"
 			cur = append(cur, s)
 		case "why", "how", "what", "howmany", "whenq", "ask=next", "ask=status", "ask=why", "canq", "askif", "ask=help", "which":
-			if r.finished(cur, s) && !r.tailAsks(i) {
-				flush(",")
+			if r.finished(cur, s) && !r.tailAsks(i) && !(len(cur) == 1 && r.names(&s, meaningWords...)) {
+				flush(",") // but not in "amonia maana yake nini": what the word means
 			}
 			cur = append(cur, s)
 		case "while":

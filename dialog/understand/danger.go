@@ -30,7 +30,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 		s := &c.signs[i]
 		person = person || s.mine || s.self || s.whom
 	}
-	plant := c.has("plant", "cloth") || c.hasDim("crop") && !person
+	plant := c.has("plant", "cloth") || (c.hasDim("crop") || c.has("foreign") && !c.has("heap", "inside", "stick")) && !person
 	animal := (c.has("animal") || c.hasDim("animal")) && !person
 	add := func(code string) { out = append(out, code) }
 	for i := range c.signs {
@@ -145,7 +145,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 				add("harm=cut") // "une épine s'est enfoncée dans mon pouce"
 			}
 		case "open":
-			if c.has("body") && s.tense&(past|participle) != 0 && !c.has("bottle", "cap", "heap", "gas") && !c.hasHarm() {
+			if c.has("body") && s.tense&(past|participle) != 0 && s.tense&present == 0 && !c.has("bottle", "cap", "heap", "gas") && !c.hasHarm() {
 				add("harm=cut") // "un tesson m'a ouvert la paume"
 			}
 		case "cut":
@@ -162,7 +162,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 			if s.tongue == es && strings.HasPrefix(s.text, "picad") && !person && !animal && !r.says(c, "estoy", "ando", "quede") {
 				continue // "todo picado y mojado": chopped
 			}
-			if s.tongue == sw && (s.pass && s.tense&past == 0 && !(s.to < len(r.tokens) && r.tokens[s.to].text == "na") || !s.pass && !s.whom && c.has("body", "eye") && !c.has("seen=ants", "animal") && !c.hasDim("animal")) {
+			if s.tongue == sw && (s.pass && s.tense&past == 0 && !(s.to < len(r.tokens) && r.tokens[s.to].text == "na") || !s.pass && (!s.whom || c.aches(i)) && c.has("body", "eye") && !c.has("seen=ants", "animal") && !c.hasDim("animal")) {
 				continue // naumwa: I am ill; mkono unauma: it aches
 			}
 			add("harm=bite")
@@ -225,6 +225,24 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 		}
 	}
 	return out
+}
+
+// aches: Swahili "mgongo uliniuma", the back hurt me. A part of the body stands right
+// before the verb, and the verb is not of somebody living, who would bite.
+func (c *clause) aches(i int) bool {
+	if t := c.signs[i].text; t[0] == 'a' || t[0] == 'w' || strings.HasPrefix(t, "ka") {
+		return false
+	}
+	for k := i - 1; k >= 0; k-- {
+		switch c.signs[k].sense {
+		case "body":
+			return true
+		case "filler", "mine", "very":
+		default:
+			return false
+		}
+	}
+	return false
 }
 
 // stings: asked for the smell, "so sharp the eyes water" is a smell and no hurt; an eye

@@ -77,7 +77,7 @@ func (r *reader) measures() []measure {
 		case s.sense == "correct" || s.sense == "imeant" || r.loneNo(i):
 			ps = append(ps, piece{what: '!', from: i, to: i})
 			i++
-		case (s.sense == "no" || s.sense == "not") && (s.tongue == en || s.tongue == es || s.tongue == fr):
+		case (s.sense == "no" || s.sense == "not") && (s.tongue == en || s.tongue == es || s.tongue == fr || oneOf(s.text, "sina", "hatuna", "hakuna", "hamna")):
 			stop(i)
 			i = pastDenied(in, i)
 		case s.sense == "did=gathered" || s.sense == "have" || s.sense == "but" || s.sense == "." || s.sense == "!" || s.sense == "\n":
@@ -267,7 +267,7 @@ func (r *reader) haves(cs []clause) (out []string) {
 			continue
 		}
 		c := r.clauseAt(cs, m.from)
-		if c != nil && (c.foreign || c.ask != telling || c.cond || r.used(cs, c) || c.want || c.will || c.tomorrow || c.later && !c.has("have") || r.absent(c)) {
+		if c != nil && (c.foreign || c.ask != telling || c.cond || r.used(cs, c) || c.want || c.will || c.has("canq") || c.tomorrow || c.later && !c.has("have") || r.absent(c)) {
 			continue
 		}
 		out = append(out, "have="+short(m.n)+" "+m.unit+" "+m.material)
@@ -297,7 +297,7 @@ func (r *reader) used(cs []clause, c *clause) bool {
 			gather, use, far, counted := false, false, false, false
 			for _, s := range cs[j].signs {
 				switch s.sense {
-				case "collect", "bring", "did=gathered", "have":
+				case "collect", "bring", "did=gathered", "have", "remain":
 					gather = true
 				case "put", "give", "fill", "make", "stir", "takeout", "use", "sell", "eat", "drink":
 					use = true

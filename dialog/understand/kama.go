@@ -167,7 +167,7 @@ func (r *reader) whileDoing(c *clause, k int) bool {
 	s := &c.signs[k]
 	first := strings.HasPrefix(s.text, "niki") || strings.HasPrefix(s.text, "tuki") || strings.HasPrefix(s.text, "uki")
 	before := false
-	for i := 0; i < len(r.signs) && r.signs[i].from < s.from && !first; i++ {
+	for i := 0; i < len(r.signs) && r.signs[i].from < s.from; i++ {
 		n := &r.signs[i] // "amejikata na panga akikata majani"
 		before = before || n.tense&past != 0 || dimension(n.sense) == "harm"
 	}
@@ -188,7 +188,7 @@ func (r *reader) whileDoing(c *clause, k int) bool {
 	}
 	for i := range c.signs {
 		n := &c.signs[i]
-		hurt := n.sense == "bite" || n.sense == "burn" || n.sense == "cut"
+		hurt := n.sense == "bite" || n.sense == "burn" || n.sense == "cut" || n.sense == "eye"
 		felt = felt || i != k && (quality(n.sense) || hurt) && n.tense&unless == 0
 	}
 	return felt || before

@@ -182,8 +182,10 @@ func (r *reader) forbids(c *clause) bool {
 
 // meansWhat says whether a clause asks what a word means.
 func (r *reader) meansWhat(c *clause) bool {
-	return r.says(c, "mean", "means", "meaning", "significa", "decir", "signifie", "dire", "matlab", "मतलब", "maana", "explain", "expliquez", "explique", "expliqueme")
+	return r.says(c, meaningWords...)
 }
+
+var meaningWords = []string{"mean", "means", "meaning", "significa", "decir", "signifie", "dire", "matlab", "मतलब", "maana", "explain", "expliquez", "explique", "expliqueme"}
 
 // onlyHalf says whether a clause is nothing but "only half".
 func (c *clause) onlyHalf() bool {

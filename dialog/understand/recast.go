@@ -1,5 +1,7 @@
 package understand
 
+import "strings"
+
 // recast gives a word with two senses the one that its clause (the n-th of the
 // message) or the open question asks for: "bit" is little before a quality, "fine"
 // is good of worms and OK of a plan.
@@ -29,8 +31,8 @@ func (r *reader) recast(c *clause, n, k int) {
 			s.sense = "filler" // "next layer tomorrow"
 		}
 	case "busy":
-		if r.asked == "worms" {
-			s.sense = "alive"
+		if r.asked == "worms" && s.text == "busy" {
+			s.sense = "alive" // the worms are; a farmer who is tired says nothing of them
 		}
 	case "seen=mould":
 		if (r.asked == "smell" || c.has("smell")) && r.names(s, "mushroom", "mushrooms", "hongo", "hongos", "champignon", "champignons") {
@@ -129,7 +131,17 @@ func (r *reader) recast(c *clause, n, k int) {
 		if (s.text == "कि" || s.text == "ki") && k > 0 && c.has("very") {
 			s.sense = "filler" // "इतनी गरम कि": so hot that
 		}
+	case "what":
+		if s.text == "quoi" && k > 0 && k+1 == len(c.signs) && c.end != "?" && !c.has("or") && !act(c.signs[k-1].sense) && (c.hasQuality() || c.hasPast() && c.hasDeed()) {
+			s.sense = "filler" // "on a arrosé le tas quoi": so to say
+		}
 	case "bite":
+		if s.tongue == sw && r.asked == "worms" && bitesThem(s.text) && !c.has("person") {
+			s.sense = "known" // "siafu wanawashambulia": the worms, nobody
+		}
+		if s.tongue == sw && !s.whom && !s.pass && (strings.Contains(s.text, "vami") || strings.Contains(s.text, "shambuli")) && !c.has("person", "me", "body") {
+			s.sense = "known" // "siafu wamevamia sanduku": the box
+		}
 		if s.text == "bit" && k+1 < len(c.signs) && quality(c.signs[k+1].sense) {
 			s.sense, s.tense = "bit", 0 // "bit dry"
 		}
@@ -163,6 +175,16 @@ func (r *reader) recast(c *clause, n, k int) {
 			s.sense = "later" // "je regarde tout à l'heure"
 		}
 	}
+}
+
+// bitesThem says whether a Swahili verb has "them" for its object: wana-wa-shambulia.
+func bitesThem(verb string) bool {
+	for _, p := range [...]string{"wanawa", "wamewa", "waliwa", "anawa", "amewa", "aliwa"} {
+		if strings.HasPrefix(verb, p) {
+			return true
+		}
+	}
+	return false
 }
 
 // describes says whether a sign is a verb of being or seeming.

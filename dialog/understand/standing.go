@@ -122,7 +122,8 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 			return refused
 		}
 		return wished
-	case before("after"), before("helped") && t&(bare|order) != 0 && !neg:
+	case before("after"), before("helped") && t&(bare|order) != 0 && !neg,
+		s.tongue == sw && t&bare != 0 && before("done") && !neg && !c.has("not", "notyet"): // "tumemaliza kuligeuza"
 		return done
 	case before("finish") || next == "finish":
 		if neg || c.has("not") {
@@ -172,7 +173,7 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 		return done
 	case t&(bare|order|present) != 0:
 		switch {
-		case c.has("didaux"):
+		case c.has("didaux"), s.tongue == fr && i > 0 && c.signs[i-1].sense == "have" && t&bare != 0: // "on a retourner"
 			if neg {
 				return notDone
 			}

@@ -92,6 +92,9 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 		if code == "smell=rotten" && s.own && c.sharperSmell() {
 			continue // "stinks of vinegar": vinegar
 		}
+		if !here.heap && !here.bottle && !here.worm && !here.smell && r.ofOther(c, i) {
+			continue // "daraja limevunjika", "le pont s'est effondré"
+		}
 		if harm && dimension(code) == "stick" && r.attributed(c, i) {
 			continue // "burnt by the hot compost"
 		}
@@ -275,4 +278,22 @@ func crawling(code string) bool {
 func (c *clause) ownSharp() bool {
 	k := c.find("sharp")
 	return k >= 0 && c.signs[k].own
+}
+
+// ofOther says whether the quality at sign i is of something that is no part of the
+// work: a bridge, a radio, a goat stands before it as its subject, not as its likeness.
+func (r *reader) ofOther(c *clause, i int) bool {
+	if t := c.signs[i].tongue; t != fr && t != sw || c.has("dung", "leaf", "stalk", "peel", "huskw", "stem", "straws", "squeeze", "damp", "dust") || c.hasDim("material") || r.says(c, "comme", "kama", "sent") {
+		return false
+	}
+	for k := 0; k < i; k++ {
+		switch c.signs[k].sense {
+		case "foreign", "animal":
+			return true
+		}
+		if d := dimension(c.signs[k].sense); d == "animal" || d == "crop" {
+			return true
+		}
+	}
+	return false
 }

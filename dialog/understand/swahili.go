@@ -76,6 +76,9 @@ func (l *lexicon) swahiliVerb(w string) (v swVerb, ok bool) {
 			if es := l.borrowed(rest); es != nil && p == "ku" { // kucover
 				return swVerb{entries: es, tense: bare}, true
 			}
+			if st, good := l.objectStem(rest); good && p == "ku" && len(rest) > 5 { // kuifungua: to open it
+				return st.with(bare, false, false)
+			}
 		}
 	}
 	for _, a := range l.sw.negative {
@@ -103,6 +106,11 @@ func (l *lexicon) swahiliVerb(w string) (v swVerb, ok bool) {
 		}
 		if strings.HasSuffix(rest, "i") { // hainuki, sigeuzi: does not
 			if st, good := l.objectStem(rest[:len(rest)-1] + "a"); good {
+				if able := strings.TrimSuffix(strings.TrimSuffix(rest, "iki"), "eki"); able != rest && act(st.entries[0].sense) {
+					if _, good := l.objectStem(able + "a"); good { // "haichekecheki": it cannot be sieved
+						return swVerb{entries: []entry{{tongue: sw, sense: "cant"}}}, true
+					}
+				}
 				return st.with(present, true, a.gloss == "me")
 			}
 		}
@@ -117,15 +125,15 @@ func (l *lexicon) swahiliVerb(w string) (v swVerb, ok bool) {
 			if !has {
 				continue
 			}
-			if t.tense == yet {
-				continue
+			if t.tense == yet || t.text == "li" && strings.HasSuffix(w, "e") {
+				continue // "nimemwambia aligeuze": that he should turn it
 			}
 			for _, r3 := range []string{r2, strings.TrimPrefix(r2, "ku")} { // amekunywa, wamekufa: short roots keep ku-
 				if st, good := l.objectStem(r3); good {
 					return st.with(t.tense, false, a.gloss == "me")
 				}
 			}
-			if r3, has := strings.CutPrefix(r2, "po"); has && t.text == "li" {
+			if r3, has := strings.CutPrefix(r2, "po"); has && (t.text == "li" || t.text == "na") {
 				if st, good := l.objectStem(r3); good && len(r3) > 3 {
 					if e := st.entries[0].sense; act(e) || e == "hold" || e == "squeeze" || e == "look" {
 						st.entries = []entry{{tongue: sw, sense: "filler"}} // "nilipofungua": the when of something else

@@ -96,7 +96,7 @@ func (r *reader) times(cs []clause, f *finding) {
 		case refusal || c.has("skip") && !c.has("not") && !stated && (odd == 0 || odd == 1 && actOf(r.asked) != "" && c.core() <= 4):
 			when("skip")
 		case c.has("busy") && r.asked == "none" && c.hasDim("crop"): // "we are planting maize", to nobody's question
-		case c.has("busy") && !f.done() && !c.has("while", "was", "foreign", "didaux") && (!c.has("person", "animal") || c.has("me")) && !c.hasDim("animal"):
+		case c.has("busy") && !f.done() && !c.has("while", "was", "before", "foreign", "didaux") && (!c.has("person", "animal") || c.has("me")) && !c.hasDim("animal"):
 			if c.tomorrow {
 				when("tomorrow")
 			} else {
