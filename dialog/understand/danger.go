@@ -105,7 +105,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 			case c.has("body") || s.self || s.whom && !animal || r.strikes(c, i):
 				add("harm=burn")
 			case plant:
-			case c.has("heap", "inside", "straws") && !c.has("person", "me") && !s.mine:
+			case c.has("heap", "inside", "straws") && !c.has("person", "me") && !s.mine && !r.neighborBurns(c, i):
 				if s.tense&ongoing != 0 || s.tense&present != 0 || s.tense&past != 0 || s.tense == 0 {
 					add("seen=fire")
 				}
@@ -151,6 +151,14 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 		case "cut":
 			if s.hindi() && c.has("harm=bite", "bite") {
 				break // "मधुमक्खी ने काटा": काटना is to cut and to bite
+			}
+			if c.has("eye") && !c.has("body") {
+				add("harm=eye") // "un grain m'est rentré dans l'œil"
+				break
+			}
+			if s.hindi() && (c.has("seen=ants", "seen=rodents") || c.has("animal") && r.says(c, "ने", "ne")) {
+				add("harm=bite") // "लाल चींटी ने हाथ में काटा"
+				break
 			}
 			if c.has("body") || s.self || s.whom && !animal || r.strikes(c, i) || s.pass && person || person && c.has("me") && !plant && !c.hasDim("material") && !c.has("grasses", "leaf", "dry_leaf", "stalk", "stem", "veg", "fruit", "food", "peel") && !c.hasDim("crop") {
 				add("harm=cut")

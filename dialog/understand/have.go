@@ -267,7 +267,7 @@ func (r *reader) haves(cs []clause) (out []string) {
 			continue
 		}
 		c := r.clauseAt(cs, m.from)
-		if c != nil && (c.foreign || c.ask != telling || c.cond || r.used(cs, c) || c.want || c.will || c.has("canq") || c.tomorrow || c.later && !c.has("have") || r.absent(c)) {
+		if c != nil && (c.foreign || c.ask != telling || c.cond || c.has("maybe") || r.used(cs, c) || c.want || c.will || c.has("canq") || c.tomorrow || c.later && !c.has("have") || r.absent(c)) {
 			continue
 		}
 		out = append(out, "have="+short(m.n)+" "+m.unit+" "+m.material)

@@ -62,8 +62,8 @@ func (r *reader) questions(cs []clause, f *finding) {
 					}
 				}
 			case "ask=status", "ask=help", "ask=officer":
-				if s.sense == "ask=help" && len(f.danger) > 0 && c.ask == telling && r.cries(s) {
-					break // a cry adds nothing to the danger
+				if s.sense == "ask=help" && len(f.danger) > 0 && c.ask == telling && (r.cries(s) || r.helper(c, i)) {
+					break // a cry adds nothing to the danger, nor does who was helping
 				}
 				if s.sense == "ask=help" && len(f.danger) > 0 && c.ask == telling && c.core() == 1 && r.names(s, "help", "ayuda", "aide") {
 					break // "the heap is on fire, help"
@@ -137,7 +137,7 @@ func (r *reader) questions(cs []clause, f *finding) {
 		case askMark:
 			if c.cond && (r.ours(c, false) || c.has("whatif") && c.has("person") && !c.has("foreign", "money", "weather") || c.rainsOn()) {
 				add("ask=help")
-			} else if r.mayI(c) {
+			} else if r.mayI(c) || c.hasDim("material") && !c.has("num", "one", "have", "sell", "money", "foreign", "person", "neighbor") && !c.hasQuality() {
 				add("ask=help")
 			} else if c.will && c.hasDim("seen") || c.has("worm") && !c.describes() && len(c.signs) > 2 || c.has("or") && c.has("inside", "edge") || c.has("worm") && c.has("eat", "food", "drink") || c.judging() || c.has("must") && r.ours(c, false) {
 				add("ask=help")
@@ -203,6 +203,16 @@ func (r *reader) journey(c *clause, add func(string), problem bool) bool {
 		c.has("which", "what") && c.has("step", "dayword") && !c.hasDeed() && !c.hasQuality() && c.odd == 0 && len(c.signs) <= 6:
 		add("ask=status")
 		return true
+	}
+	return false
+}
+
+// helper says whether the help at sign i is what somebody gave: "el peón que ayuda".
+func (r *reader) helper(c *clause, i int) bool {
+	for k := range c.signs {
+		if c.signs[k].sense == "person" || c.signs[k].sense == "neighbor" {
+			return k < i && oneOf(r.word(c.signs[i].from-1), "que", "qui", "who", "m", "me", "aliyekuwa", "nous", "nos") || c.signs[i].hindi() && k != i
+		}
 	}
 	return false
 }

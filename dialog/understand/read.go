@@ -118,6 +118,14 @@ func (r *reader) read() Meaning {
 		for i := range st {
 			st[i].doubt = c.doubt || c.ask == askMark || c.ask == askTag || r.eitherOr(c, st)
 		}
+		if k > 0 && len(c.signs) > 0 && c.signs[0].sense == "or" && (hasCode(f.danger, "seen=smoke") || hasCode(f.danger, "seen=fire")) {
+			for i := range st {
+				st[i].doubt = true // "smoke, or is it steam"
+			}
+			for i := range f.facts {
+				f.facts[i].doubt = f.facts[i].doubt || f.facts[i].clause == k-1 && len(found) > 0
+			}
+		}
 		hidden := c.ask == askWhy || c.ask == askWh || c.ask == askModal || c.cond
 		if c.has("ask=help") && r.meansWhat(c) {
 			hidden = true // "qué quiere decir tibio"

@@ -33,6 +33,7 @@ func (r *reader) settle(cs []clause, f *finding) Meaning {
 	codes = append(codes, f.haves...)
 	if f.undo {
 		codes = append(codes, "ask=undo")
+		planned = planned && f.when != "skip" // "forget my last answer"
 	}
 	if planned {
 		codes = append(codes, "when="+f.when)

@@ -70,7 +70,7 @@ func (r *reader) times(cs []clause, f *finding) {
 		switch {
 		case actOf(r.asked) != "" && c.wont() && !acted && !stated:
 			when("skip") // "not going to", "won't"
-		case c.has("start") && !c.has("not") && !acted && !f.done() && !c.hasDeed() && !stated && odd == 0:
+		case c.has("start") && !c.has("not", "yes") && !acted && !f.done() && !c.hasDeed() && !stated && odd == 0:
 			if c.tomorrow {
 				when("tomorrow")
 				break
@@ -99,7 +99,7 @@ func (r *reader) times(cs []clause, f *finding) {
 		case c.has("busy") && !f.done() && !c.has("while", "was", "before", "foreign", "didaux") && (!c.has("person", "animal") || c.has("me")) && !c.hasDim("animal"):
 			if c.tomorrow {
 				when("tomorrow")
-			} else {
+			} else if f.when != "skip" { // "I won't, too tired"
 				when("later")
 			}
 		case stated || wish:
@@ -119,7 +119,7 @@ func (r *reader) times(cs []clause, f *finding) {
 		case c.tomorrow:
 			when("tomorrow")
 		case c.later, c.has("late"), c.will && len(c.signs) <= 4:
-			if !c.has("past") {
+			if !c.has("past", "was", "earlier") {
 				when("later")
 			}
 		case c.has("stop", "enough") && c.has("today"):

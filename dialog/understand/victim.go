@@ -117,6 +117,12 @@ func (c *clause) ownBeast(r *reader) bool {
 	return n > 0
 }
 
+// neighborBurns: "पड़ोसी जल गया ढेर से", and not the neighbour's heap.
+func (r *reader) neighborBurns(c *clause, i int) bool {
+	n := c.find("neighbor")
+	return n >= 0 && c.signs[n].hindi() && n < i && !oneOf(r.word(c.signs[n].to), "का", "के", "की", "ka", "ke", "ki")
+}
+
 // strikes says whether a verb's object is a person: "cut the neighbour", "coupé mon
 // fils", and not "cut the neighbour's grass".
 func (r *reader) strikes(c *clause, i int) bool {
@@ -128,7 +134,8 @@ func (r *reader) strikes(c *clause, i int) bool {
 				return true
 			}
 			next := c.signs[k+1].sense
-			return next != "" && next != "known" && next != "plant" && next != "foreign" && dimension(next) != "material" && dimension(next) != "crop"
+			owner := c.signs[k].tongue == en && strings.HasSuffix(r.word(c.signs[k].to-1), "s")
+			return !(next == "" && owner) && next != "known" && next != "plant" && next != "foreign" && dimension(next) != "material" && dimension(next) != "crop"
 		default:
 			return false
 		}
