@@ -296,6 +296,9 @@ func (r *reader) used(cs []clause, c *clause) bool {
 		for j := k; j >= 0 && cs[j].sentence == c.sentence; j-- {
 			gather, use, far, counted := false, false, false, false
 			for _, s := range cs[j].signs {
+				if s.sense == "make" && s.hindi() && s.tense&past == 0 {
+					continue // "तैयार कम्पोस्ट": ready, and nothing was made of it
+				}
 				switch s.sense {
 				case "collect", "bring", "did=gathered", "have", "remain":
 					gather = true

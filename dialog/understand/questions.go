@@ -137,7 +137,7 @@ func (r *reader) questions(cs []clause, f *finding) {
 		case askMark:
 			if c.cond && (r.ours(c, false) || c.has("whatif") && c.has("person") && !c.has("foreign", "money", "weather") || c.rainsOn()) {
 				add("ask=help")
-			} else if r.mayI(c) || c.hasDim("material") && !c.has("num", "one", "have", "sell", "money", "foreign", "person", "neighbor") && !c.hasQuality() {
+			} else if r.mayI(c) || (c.hasDim("material") || c.has("dung")) && !c.has("num", "one", "have", "sell", "money", "foreign", "person", "neighbor") && !c.hasQuality() {
 				add("ask=help")
 			} else if c.will && c.hasDim("seen") || c.has("worm") && !c.describes() && len(c.signs) > 2 || c.has("or") && c.has("inside", "edge") || c.has("worm") && c.has("eat", "food", "drink") || c.judging() || c.has("must") && r.ours(c, false) {
 				add("ask=help")

@@ -46,7 +46,7 @@ func (r *reader) settle(cs []clause, f *finding) Meaning {
 		codes = append(codes, actOf(r.asked)) // "done, also loosened the lid", "done. When is the next?"
 	} else if yesAnd(cs) && actOf(r.asked) != "" && !hasCode(codes, actOf(r.asked)) && hasDid(codes) {
 		codes = append(codes, actOf(r.asked)) // "yes and we added water"
-	} else if f.answer == "done" && actOf(r.asked) != "" && !planned && !hasDid(codes) && len(f.asks) == 0 {
+	} else if f.answer == "done" && actOf(r.asked) != "" && !planned && !hasDid(codes) && (len(f.asks) == 0 || doneFirst(cs)) {
 		codes = append(codes, actOf(r.asked))
 	} else if f.answer == "yes" && actOf(r.asked) != "" && !planned && !hasDid(codes) && !r.deniesOwn(f) && len(f.asks) == 0 && !f.undo {
 		codes = append(codes, actOf(r.asked))

@@ -131,6 +131,9 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 		}
 		return done
 	case before("start"), next == "start" && s.hindi():
+		if t&order != 0 && t&past == 0 {
+			return wished // "haan chalu karo"
+		}
 		return planned
 	case t&ongoing != 0:
 		switch {
