@@ -107,7 +107,7 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 			return "did=covered", true
 		case water:
 			return "did=watered", true
-		case r.asked == "feed" && !water && (stuff || s.hindi() && c.odd == 0 && !c.has("heap", "bottle", "cap", "stick")):
+		case r.asked == "feed" && !water && !(c.hasDim("animal") && !c.has("dung")) && (stuff || s.hindi() && c.odd == 0 && !c.has("heap", "bottle", "cap", "stick")):
 			return "did=fed", true
 		case r.asked == "layer" && !bottle:
 			return "did=layered", true

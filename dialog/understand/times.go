@@ -107,7 +107,7 @@ func (r *reader) times(cs []clause, f *finding) {
 		case c.will && (c.later || c.tomorrow) && odd <= 2 && r.asked != "none" && r.asked != "menu" && !c.has("foreign", "money", "weather", "animal", "person"):
 			when(map[bool]string{true: "tomorrow", false: "later"}[c.tomorrow]) // "will go at dusk"
 		case odd > 0 || c.cond:
-		case c.has("today") && c.has("not", "no") && !r.didNot(c):
+		case c.has("today") && c.has("not", "no") && !r.didNot(c) && !c.has("was"):
 			when("later")
 		case c.tomorrow:
 			when("tomorrow")
