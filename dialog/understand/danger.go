@@ -71,6 +71,10 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 			if c.will && !c.has("now") {
 				continue
 			}
+			if s.hindi() && c.has("body") && oneOf(s.text, "ढेर", "dher", "heap") {
+				add("harm=burn") // "हाथ ढेर में जल गया": the hand, not the heap
+				continue
+			}
 			add(s.sense)
 		case "burnt":
 			switch {
@@ -97,7 +101,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 				// a wire mesh, by the same letters
 			case c.has("smell") && !c.has("body", "eye") && !s.self:
 				add("seen=smoke")
-			case c.has("eye"):
+			case c.has("eye"), c.has("harm=eye") && !c.has("body", "heap") && s.hindi():
 				add("harm=eye")
 			case c.has("body") || s.self || s.whom && !animal:
 				add("harm=burn")
@@ -148,6 +152,10 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 		case "cut":
 			if s.hindi() && c.has("harm=bite", "bite") {
 				break // "मधुमक्खी ने काटा": काटना is to cut and to bite
+			}
+			if s.hindi() && c.has("seen=ants", "seen=rodents") && !c.has("bottle", "cloth") {
+				add("harm=bite") // "चींटियाँ काट रही हैं"
+				break
 			}
 			if c.has("body") || s.self || s.whom && !animal || s.pass && person || person && c.has("me") && !plant && !c.hasDim("material") && !c.has("grasses", "leaf", "dry_leaf", "stalk", "stem") {
 				add("harm=cut")
@@ -201,6 +209,10 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 			}
 		}
 		if s.sense == "harm=cut" && s.hindi() && c.has("harm=bite", "bite") && (strings.HasPrefix(s.text, "ka") || strings.HasPrefix(s.text, "का") || strings.HasPrefix(s.text, "क")) {
+			continue
+		}
+		if s.sense == "harm=cut" && s.hindi() && c.has("seen=ants") {
+			add("harm=bite") // "haath pe kaat liya chintiyon ne"
 			continue
 		}
 		if s.sense == "harm=eye" && r.stings(c, i) || s.sense == "harm=bite" && r.reaped(c, i) || s.sense == "harm=swallowed" && r.refreshed(c, i) {
