@@ -184,6 +184,8 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 			return "did=turned", true
 		case r.asked == "shake":
 			return "did=shook", true
+		case s.hindi() && c.hasDim("material"):
+			return "", false // "सूखे पत्ते मिला दिए": into the heap, no starter
 		}
 		return "did=mixed", true
 	case "did=turned":
