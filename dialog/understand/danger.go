@@ -320,7 +320,11 @@ func (r *reader) reaped(c *clause, i int) bool {
 	if c.has("animal", "body", "eye") || c.hasDim("animal") || c.hasDim("seen") || r.says(c, "को", "ko", "मुझे", "mujhe", "हमें", "hame", "उसे", "use", "usse", "इसे", "ise") {
 		return false
 	}
-	return c.hasDim("crop") || c.hasDim("material") || c.has("plant", "leaf", "stem", "stalk", "straws", "green")
+	if i == 0 || c.signs[i-1].to != s.from {
+		return false
+	}
+	p := c.signs[i-1].sense // the crop itself, not "घास में काट लिया"
+	return dimension(p) == "crop" || dimension(p) == "material" || oneOf(p, "plant", "leaf", "stem", "stalk", "straws")
 }
 
 // refreshed: "चाय पी ली", a drink that people drink, and nothing of the bottle.
@@ -329,11 +333,9 @@ func (r *reader) refreshed(c *clause, i int) bool {
 	if i == 0 || !s.hindi() || r.asked == "bottle" || r.asked == "shake" || c.has("bottle", "starter", "medicine", "liquid", "dung") {
 		return false
 	}
-	switch p := c.signs[i-1].sense; p {
+	switch c.signs[i-1].sense {
 	case "foreign", "smell=alcohol", "crop=coffee", "material=curd":
 		return true
-	case "water":
-		return !c.hasDim("material")
 	}
 	return false
 }
