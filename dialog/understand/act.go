@@ -123,7 +123,7 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 			return "did=covered", true
 		case water:
 			return "did=watered", true
-		case r.asked == "feed" && !water && (stuff || s.hindi() && c.odd == 0 && !c.has("heap", "bottle", "cap", "stick")):
+		case r.asked == "feed" && !water && !(c.hasDim("animal") && !c.has("dung")) && (stuff || s.hindi() && c.odd == 0 && !c.has("heap", "bottle", "cap", "stick")):
 			return "did=fed", true
 		case r.asked == "layer" && !bottle:
 			return "did=layered", true
@@ -202,6 +202,8 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 			return "did=turned", true
 		case r.asked == "shake":
 			return "did=shook", true
+		case s.hindi() && c.hasDim("material"):
+			return "", false // "सूखे पत्ते मिला दिए": into the heap, no starter
 		}
 		return "did=mixed", true
 	case "did=turned":

@@ -74,6 +74,10 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 			if c.will && !c.has("now") {
 				continue
 			}
+			if s.hindi() && c.has("body") && oneOf(s.text, "ढेर", "dher", "heap") {
+				add("harm=burn") // "हाथ ढेर में जल गया": the hand, not the heap
+				continue
+			}
 			add(s.sense)
 		case "burnt":
 			switch {
@@ -156,7 +160,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 				add("harm=eye") // "un grain m'est rentré dans l'œil"
 				break
 			}
-			if s.hindi() && (c.has("seen=ants", "seen=rodents") || c.has("animal") && r.says(c, "ने", "ne")) {
+			if s.hindi() && (c.has("seen=ants", "seen=rodents") && !c.has("bottle", "cloth") || c.has("animal") && r.says(c, "ने", "ne")) {
 				add("harm=bite") // "लाल चींटी ने हाथ में काटा"
 				break
 			}
@@ -210,6 +214,10 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 			}
 		}
 		if s.sense == "harm=cut" && s.hindi() && c.has("harm=bite", "bite") && (strings.HasPrefix(s.text, "ka") || strings.HasPrefix(s.text, "का") || strings.HasPrefix(s.text, "क")) {
+			continue
+		}
+		if s.sense == "harm=cut" && s.hindi() && c.has("seen=ants") {
+			add("harm=bite") // "haath pe kaat liya chintiyon ne"
 			continue
 		}
 		if s.sense == "harm=eye" && r.stings(c, i) || s.sense == "harm=bite" && r.reaped(c, i) || s.sense == "harm=swallowed" && r.refreshed(c, i) {
@@ -332,7 +340,11 @@ func (r *reader) reaped(c *clause, i int) bool {
 	if c.has("animal", "body", "eye") || c.hasDim("animal") || c.hasDim("seen") || r.says(c, "को", "ko", "मुझे", "mujhe", "हमें", "hame", "उसे", "use", "usse", "इसे", "ise") {
 		return false
 	}
-	return c.hasDim("crop") || c.hasDim("material") || c.has("plant", "leaf", "stem", "stalk", "straws", "green")
+	if i == 0 || c.signs[i-1].to != s.from {
+		return false
+	}
+	p := c.signs[i-1].sense // the crop itself, not "घास में काट लिया"
+	return dimension(p) == "crop" || dimension(p) == "material" || oneOf(p, "plant", "leaf", "stem", "stalk", "straws")
 }
 
 // refreshed: "चाय पी ली", a drink that people drink, and nothing of the bottle.
@@ -341,11 +353,9 @@ func (r *reader) refreshed(c *clause, i int) bool {
 	if i == 0 || !s.hindi() || r.asked == "bottle" || r.asked == "shake" || c.has("bottle", "starter", "medicine", "liquid", "dung") {
 		return false
 	}
-	switch p := c.signs[i-1].sense; p {
+	switch c.signs[i-1].sense {
 	case "foreign", "smell=alcohol", "crop=coffee", "material=curd":
 		return true
-	case "water":
-		return !c.hasDim("material")
 	}
 	return false
 }

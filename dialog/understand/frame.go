@@ -246,7 +246,9 @@ func (r *reader) clocked(c *clause, k int) bool {
 	}
 	if s.to < len(r.tokens) {
 		switch r.tokens[s.to].text {
-		case "h", "am", "pm", "heures", "heure":
+		case "h":
+			return s.value <= 24 && r.lang != "hi" && r.lang != "hi-Latn" // there it is "hai"
+		case "am", "pm", "heures", "heure":
 			return s.value <= 24
 		}
 	}

@@ -84,6 +84,10 @@ func (r *reader) hindiTurns() {
 					s.sense = "bit"
 				}
 			}
+		case "stick=cold":
+			if oneOf(s.text, "ठंड", "ठंढ", "thand") && r.holds("today") && !r.holds("stick", "heap", "inside", "past") {
+				s.sense = "weather" // "आज ठंड बहुत है"
+			}
 		case "busy":
 			if i > 0 && s.text == "kam" {
 				switch p := r.signs[i-1].sense; {
@@ -312,6 +316,16 @@ func (c *clause) eitherAct() bool {
 // orPlace says whether "or" and another place follow at sign i.
 func (c *clause) orPlace(i int) bool {
 	return i+1 < len(c.signs) && c.signs[i].sense == "or" && oneOf(c.signs[i+1].sense, "edge", "inside")
+}
+
+// holds says whether any sign of the message has one of the senses.
+func (r *reader) holds(senses ...string) bool {
+	for i := range r.signs {
+		if oneOf(r.signs[i].sense, senses...) {
+			return true
+		}
+	}
+	return false
 }
 
 // endsStatement says whether a word is a finite Hindi verb, after which "par" is but.

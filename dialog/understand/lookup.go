@@ -215,6 +215,9 @@ func (r *reader) lookNear() {
 					}
 					r.heard[i] = append(r.heard[i], id)
 				}
+				if as == "men" {
+					r.heard[i] = append(r.heard[i], l.id["me"]) // as hi-Latn writes it
+				}
 			}
 			if base, has := strings.CutSuffix(t.text, "कर"); has && len(base) > 5 && len(r.ids[i]) == 0 {
 				r.ids[i] = l.exact(base, base, nil) // फूटकर: having burst

@@ -130,7 +130,7 @@ func (r *reader) read() Meaning {
 		if c.has("ask=help") && r.meansWhat(c) {
 			hidden = true // "qué quiere decir tibio"
 		}
-		if c.has("isaid") || len(c.signs) > 0 && c.whenTo() {
+		if c.has("isaid") || len(c.signs) > 0 && c.whenTo() || c.has("ask=undo") && k+1 < len(cs) && sameDim(c, &cs[k+1]) {
 			hidden = true
 		}
 		if !hidden {
@@ -152,6 +152,17 @@ func (r *reader) read() Meaning {
 	r.questions(cs, &f)
 	r.answers(cs, &f)
 	return r.settle(cs, &f)
+}
+
+// sameDim says whether two clauses give a value of the same thing: "wrote hot by
+// mistake, it is cold".
+func sameDim(a, b *clause) bool {
+	for _, d := range [...]string{"stick", "moisture", "smell", "bottle"} {
+		if a.hasDim(d) && b.hasDim(d) {
+			return true
+		}
+	}
+	return false
 }
 
 // faintly says whether a clause is nothing but "only a little", "not very".

@@ -103,7 +103,7 @@ func hindiSound(w string) string {
 }
 
 // devaSound is a Devanagari word without what is heard alike: long and short i and u,
-// the signs for a nasal, a stop and an aspirated vowel, and three letters for s. "अभि" is
+// the signs for a nasal, a stop and an aspirated vowel, three letters for s, and the breath after t and d. "अभि" is
 // "अभी", "केचुआ" is "केंचुआ".
 func devaSound(w string) string {
 	if w == "" || w[0] < 0xe0 {
@@ -113,7 +113,7 @@ func devaSound(w string) string {
 }
 
 var devaSame = strings.NewReplacer("ि", "ी", "ु", "ू", "ं", "", "\u0901", "", "\u0903", "", "\u094d", "", "\u093c", "",
-	"श", "स", "ष", "स", "ण", "न", "इ", "ई", "उ", "ऊ", "व", "ब", "ये", "ए", "यी", "ई", "ै", "े", "ौ", "ो")
+	"श", "स", "ष", "स", "ण", "न", "ठ", "ट", "ढ", "ड", "इ", "ई", "उ", "ऊ", "व", "ब", "ये", "ए", "यी", "ई", "ै", "े", "ौ", "ो")
 
 func isVowel(c byte) bool { return strings.IndexByte("aeiou", c) >= 0 }
 
@@ -132,7 +132,7 @@ func bones(w string) string {
 // phoneHindi are Hindi words, and English ones in Hindi, that phones spell too short or
 // too English for the ear, as romanise writes them.
 var phoneHindi = map[string]string{"me": "men", "mein": "men", "m": "men", "hu": "hun", "h": "hai", "he": "hai", "or": "aur", "aor": "aur",
-	"mai": "main", "mene": "mainne", "maine": "mainne", "ye": "yah", "yeh": "yah", "wo": "vah", "woh": "vah", "pe": "par", "pr": "par", "k": "ke", "bi": "bhi",
+	"mai": "main", "mene": "mainne", "maine": "mainne", "ye": "yah", "yeh": "yah", "wo": "vah", "woh": "vah", "pe": "par", "pr": "par", "k": "ke", "bi": "bhi", "b": "bhi",
 	"kr": "kar", "krna": "karna", "kro": "karo", "kru": "karun", "karu": "karun", "kia": "kiya", "dia": "diya", "lia": "liya", "gya": "gaya", "gyi": "gai", "gayi": "gai",
 	"rha": "raha", "rhi": "rahi", "rhe": "rahe", "ni": "nahin", "nai": "nahin", "abi": "abhi", "aa": "a", "aayi": "ai", "ayi": "ai", "aaye": "ae", "aye": "ae", "gaye": "gae", "gye": "gae",
 	"huye": "hue", "huyi": "hui", "liye": "lie", "diye": "die", "kiye": "kie", "jaye": "jae", "chahiye": "chahie", "phle": "pahale", "pehle": "pahale", "pahle": "pahale",

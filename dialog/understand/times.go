@@ -114,7 +114,7 @@ func (r *reader) times(cs []clause, f *finding) {
 		case r.timeIf(c) && odd <= 1 && c.end != "?" && actOf(r.asked) != "":
 			when(map[bool]string{true: "tomorrow", false: "later"}[c.tomorrow])
 		case odd > 0 || c.cond:
-		case c.has("today") && c.has("not", "no") && !r.didNot(c):
+		case c.has("today") && c.has("not", "no") && !r.didNot(c) && !c.has("was"):
 			when("later")
 		case c.tomorrow:
 			when("tomorrow")
