@@ -207,6 +207,9 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 			if s.sense != "harm=bite" && animal {
 				continue
 			}
+			if s.sense == "harm=swallowed" && c.has("crop=coffee") && !c.has("liquid", "starter", "compost", "bottle") {
+				continue // "deje que me tome mi café"
+			}
 			if s.sense == "harm=burn" && plant && !c.has("body") {
 				continue // ammonia burnt my plants
 			}
