@@ -41,8 +41,8 @@ func (r *reader) settle(cs []clause, f *finding) Meaning {
 	codes = r.consistent(unique(codes))
 	if len(codes) == 0 {
 		codes = r.short(cs, f, unsettled)
-	} else if doneFirst(cs) && actOf(r.asked) != "" && !hasCode(codes, actOf(r.asked)) && hasDid(codes) && !planned {
-		codes = append(codes, actOf(r.asked)) // "done, also loosened the lid"
+	} else if doneFirst(cs) && actOf(r.asked) != "" && !hasCode(codes, actOf(r.asked)) && (hasDid(codes) || hasCode(codes, "ask=next")) && !planned {
+		codes = append(codes, actOf(r.asked)) // "done, also loosened the lid", "done. what next"
 	} else if yesAnd(cs) && actOf(r.asked) != "" && !hasCode(codes, actOf(r.asked)) && hasDid(codes) {
 		codes = append(codes, actOf(r.asked)) // "yes and we added water"
 	} else if f.answer == "done" && actOf(r.asked) != "" && !planned && !hasDid(codes) && len(f.asks) == 0 {
