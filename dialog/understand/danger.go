@@ -6,6 +6,9 @@ import "strings"
 // for them: "I think it smokes" counts. Only a denial, a what-if and a plan do not.
 func (r *reader) dangers(c *clause, about topic) (out []string) {
 	asksWhether := c.has("canq", "avoid") && !c.has("normal", "why", "worry", "ask=help", "help", "officer", "ask=officer") && !(c.has("what") && c.has("do"))
+	if c.has("seen=smoke") && c.has("seen=steam") && c.has("or") {
+		asksWhether = false // "is that smoke or steam": it is there
+	}
 	condAt, softCond, hindi := -1, false, false
 	for i := range c.signs {
 		s := &c.signs[i]

@@ -28,6 +28,9 @@ func resolve(fs []fact, corrected map[int]bool) (keep []fact, clash []string) {
 		if last >= 0 {
 			g = filter(g, func(f fact) bool { return f.clause >= last })
 		}
+		if (d == "bottle" || d == "smell") && some(g, func(f fact) bool { return f.was }) && some(g, func(f fact) bool { return f.now }) {
+			g = filter(g, func(f fact) bool { return !f.was }) // "tight yesterday, soft today"
+		}
 		if d == "bottle" {
 			hard := some(g, func(f fact) bool { return f.code == "bottle=bloated" })
 			soft := some(g, func(f fact) bool { return f.code == "bottle=flat" })
