@@ -153,6 +153,11 @@ func (r *reader) split() []clause {
 			flush("?")
 			sentence++
 		case "and", "but", "then", "because":
+			if len(r.signs) == 1 && s.text == "luego" {
+				s.sense = "later" // alone it is no "and then"
+				cur = append(cur, s)
+				continue
+			}
 			if last := i+1 == len(r.signs) || r.signs[i+1].sense == "?"; last && i+1 < len(r.signs) && len(cur) == 0 && len(out) > 0 && s.to > s.from+1 {
 				s.sense = "ask=next" // "La couche est posée. Et ensuite ?"
 				cur = append(cur, s)

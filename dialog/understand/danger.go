@@ -6,6 +6,9 @@ import "strings"
 // for them: "I think it smokes" counts. Only a denial, a what-if and a plan do not.
 func (r *reader) dangers(c *clause, about topic) (out []string) {
 	asksWhether := c.has("canq", "avoid") && !c.has("normal", "why", "worry", "ask=help", "help", "officer", "ask=officer") && !(c.has("what") && c.has("do"))
+	if c.has("seen=smoke") && c.has("seen=steam") && c.has("or") {
+		asksWhether = false // "is that smoke or steam": it is there
+	}
 	condAt, softCond, hindi := -1, false, false
 	for i := range c.signs {
 		s := &c.signs[i]
@@ -224,6 +227,9 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 			continue
 		}
 		if dimension(s.sense) == "harm" {
+			if s.sense == "harm=swallowed" && c.has("crop=coffee") && !c.has("liquid", "starter", "compost", "bottle") {
+				continue // "deje que me tome mi café"
+			}
 			if s.sense == "harm=burn" && plant && !c.has("body") {
 				continue // ammonia burnt my plants
 			}
