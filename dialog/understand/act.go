@@ -80,6 +80,11 @@ func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) 
 		}
 		out = append(out, deed{code, o, n, i})
 	}
+	for i := range c.signs {
+		if s := &c.signs[i]; len(out) == 0 && s.tongue == sw && s.mine && s.tense&past != 0 && !s.neg && !act(s.sense) {
+			*last = past // "nilikata majani | na kujenga lundo"
+		}
+	}
 	if len(out) == 0 && c.has("layer") && c.ask == telling && !c.cond && !c.doubt {
 		for i := range c.signs { // "two layers finished"
 			s := &c.signs[i]

@@ -5,7 +5,7 @@ import "strings"
 // dangers reads harm, smoke and fire out of one clause. There is no doubt rule
 // for them: "I think it smokes" counts. Only a denial, a what-if and a plan do not.
 func (r *reader) dangers(c *clause, about topic) (out []string) {
-	asksWhether := c.has("canq", "avoid") && !c.has("normal", "why", "worry", "ask=help", "help", "officer", "ask=officer") && !(c.has("what") && c.has("do"))
+	asksWhether := c.has("canq", "avoid") && !c.has("normal", "why", "worry", "ask=help", "help", "officer", "ask=officer") && !(c.has("what") && c.has("do")) && !r.says(c, "normal", "normale", "normales", "grave")
 	if c.has("seen=smoke") && c.has("seen=steam") && c.has("or") {
 		asksWhether = false // "is that smoke or steam": it is there
 	}

@@ -30,6 +30,8 @@ func (r *reader) opening() topic {
 		return topic{bottle: true}
 	case "worms":
 		return topic{worm: true}
+	case "feed":
+		return topic{worm: r.several} // "oui, ils mangent bien"
 	case "smell":
 		return topic{smell: true}
 	}

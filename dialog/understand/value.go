@@ -113,7 +113,7 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		}
 		return "seen=worms_escaping"
 	case "alive", "seen=worms_well":
-		if r.names(s, "eat", "eating", "comiendo", "mangent", "come", "comen") && c.has("seen=rodents", "seen=ants", "seen=termites") {
+		if r.names(s, "eat", "eating", "comiendo", "mangent", "come", "comen", "wanakula", "wamekula") && (c.has("seen=rodents", "seen=ants", "seen=termites", "animal") || c.hasDim("animal")) {
 			return "" // a rat is eating them
 		}
 		if s.neg || !worm && !s.own {
