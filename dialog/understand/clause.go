@@ -212,6 +212,11 @@ func (r *reader) split() []clause {
 				flush(",") // but not in "amonia maana yake nini": what the word means
 			}
 			cur = append(cur, s)
+		case "avoid", "normal": // "चूहे आ गए हैं कैसे भगाएँ", "भाप निकल रही है ये ठीक है क्या"
+			if s.hindi() && r.finished(cur, s) {
+				flush(",")
+			}
+			cur = append(cur, s)
 		case "while":
 			if s.tongue != hi && s.tongue != hiLatn || s.text == "jab" || s.text == "जब" || s.text == "jb" {
 				if r.deedBefore(cur) && !r.asks(i) {
@@ -243,6 +248,9 @@ func (r *reader) split() []clause {
 			}
 			if s.sense == "" && s.from < len(r.tokens) && r.tokens[s.from].kind == glyph {
 				continue
+			}
+			if s.hindi() && dimension(s.sense) == "harm" && r.finished(cur, s) {
+				flush(",") // "चींटियाँ लग गई हैं बहुत खाँसी हो रही है"
 			}
 			cur = append(cur, s)
 		}
@@ -321,6 +329,9 @@ func (r *reader) finished(cur []sign, q sign) bool {
 		}
 	}
 	last := cur[len(cur)-1]
+	for k := len(cur) - 1; k > 0 && q.hindi() && (last.sense == "filler" || last.sense == "now" || last.sense == "very"); k-- {
+		last = cur[k-1]
+	}
 	switch q.tongue {
 	case hi, hiLatn:
 		return fact && (last.sense == "is" || last.sense == "was" || last.sense == "go" || last.sense == "give" || last.tense&past != 0)
