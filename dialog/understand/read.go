@@ -23,11 +23,12 @@ func Read(text, lang, asked string) Meaning {
 	return m
 }
 
-// seems is the language most words were found in.
+// seems is the language most words were found in. Those that mean nothing do not count:
+// "invite" is a command in more than one.
 func (r *reader) seems() string {
 	var n [tongues]int
 	for _, s := range r.signs {
-		if s.sense != "" && s.from < len(r.tokens) && r.tokens[s.from].kind == word && s.tongue < everyone {
+		if s.sense != "" && s.sense != "known" && s.from < len(r.tokens) && r.tokens[s.from].kind == word && s.tongue < everyone {
 			n[s.tongue]++
 		}
 	}
