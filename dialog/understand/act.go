@@ -226,6 +226,9 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 			return "", false // "shook his hand"
 		}
 	case "did=built":
+		if layer && !c.has("heap", "compost") {
+			return "did=layered", true // "nimepanga tabaka"
+		}
 		if (c.hasDim("seen") || c.has("money", "stick", "heat", "degree", "celsius")) && !c.has("heap", "compost") {
 			return "", false // "le thermomètre est monté à 66", "une flamme est montée", "les prix ont monté"
 		}

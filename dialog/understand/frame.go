@@ -43,7 +43,7 @@ func (r *reader) frame(cs []clause) {
 				if s.tongue == fr && s.text == "si" && k+1 < len(c.signs) && quality(c.signs[k+1].sense) && dimension(c.signs[k+1].sense) != "seen" && !sentenceAsks(cs, i) {
 					s.sense, like = "very", true // si chaud que
 				}
-				c.cond = c.cond || !c.doubt && !like && !c.has("normal")
+				c.cond = c.cond || !c.doubt && !like && (k == 0 && s.tongue == fr || !c.has("normal"))
 			case "si":
 				c.cond = c.cond || r.spanishIf(cs, i, k)
 			case "maybe":

@@ -26,6 +26,10 @@ func (r *reader) recast(c *clause, n, k int) {
 		if r.names(s, "rappelez", "rappelle", "rappeler") && c.has("tomorrow", "later") {
 			s.sense = "filler" // "rappelez-moi demain": remind me
 		}
+	case "ask=help":
+		if s.tongue == fr && r.names(s, "vois") && c.hasDim("seen") {
+			s.sense = "not" // "je vois pas de mouches"
+		}
 	case "ask=next":
 		if s.to == s.from+1 && c.end != "?" && c.has("layer", "tomorrow", "later") && len(c.signs) > 1 {
 			s.sense = "filler" // "next layer tomorrow"
@@ -52,6 +56,10 @@ func (r *reader) recast(c *clause, n, k int) {
 		}
 		if r.asked == "moisture" && r.names(s, "apretado", "apretada", "serre", "serree") {
 			s.sense = "squeeze"
+		}
+	case "past":
+		if s.tongue == fr && oneOf(s.text, "derniere", "dernier") && c.has("tomorrow", "later") {
+			s.sense = "filler" // "on pose la dernière demain"
 		}
 	case "ask=status":
 		switch {
@@ -120,6 +128,10 @@ func (r *reader) recast(c *clause, n, k int) {
 		}
 	case "medium":
 		s.sense = "stick=warm"
+		if c.has("degree") {
+			s.sense = "inside" // "ढेर के बीच का तापमान 60 डिग्री"
+			break
+		}
 		if r.asked == "moisture" {
 			s.sense = "moisture=right"
 		}

@@ -1,6 +1,9 @@
 package understand
 
-import "sort"
+import (
+	"slices"
+	"sort"
+)
 
 // settle puts the findings together under the rules for what stands alone.
 func (r *reader) settle(cs []clause, f *finding) Meaning {
@@ -50,6 +53,9 @@ func (r *reader) settle(cs []clause, f *finding) Meaning {
 		codes = append(codes, actOf(r.asked))
 	} else if f.answer == "yes" && actOf(r.asked) != "" && !planned && !hasDid(codes) && !r.deniesOwn(f) && len(f.asks) == 0 && !f.undo {
 		codes = append(codes, actOf(r.asked))
+	}
+	if (f.answer == "yes" || f.answer == "done") && (r.asked == "feed" || r.asked == "layer") && hasCode(codes, actOf(r.asked)) && len(cs) > 0 && cs[0].has("yes", "done") {
+		codes = slices.DeleteFunc(codes, func(c string) bool { return dimension(c) == "have" && len(cs) == 1 }) // "yes one basin of scraps": used up
 	}
 	sort.Strings(codes)
 	if len(codes) == 0 {

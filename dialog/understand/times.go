@@ -16,6 +16,9 @@ func (r *reader) times(cs []clause, f *finding) {
 		for at := range c.signs {
 			s := &c.signs[at]
 			looks := s.sense == "look" || (s.sense == "takeout" || s.sense == "hold") && r.asked == "stick" || s.sense == "squeeze" && r.asked == "moisture"
+			if s.neg || c.has("not") {
+				continue // "rehne do nahi dekhunga"
+			}
 			looking = looking || looks && s.tense&ongoing != 0 && !c.hasQuality() && !c.has("was", "past") || looks && (s.tense&future != 0 || s.tense&(bare|present|order) != 0 && (c.will || c.later || c.tomorrow || c.has("now", "after") && !c.hasQuality()))
 		}
 		acted, plan, refusal, wish := c.has("done") && !(c.has("only") && c.has("edge", "partly")) && !c.has("start") && !c.has("not", "will", "tomorrow"), false, false, false

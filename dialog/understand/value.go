@@ -1,5 +1,7 @@
 package understand
 
+import "slices"
+
 // scope says what a quality in a clause may be about, for want of a thing named
 // beside it: the thing spoken of, or the thing asked about.
 type scope struct {
@@ -68,7 +70,7 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		switch {
 		case asked == "stick" && (c.cant || c.has("couldnt")) && !c.hasDim("stick") && !c.hasHarm():
 			return "stick=hot" // the hand cannot stay on it
-		case (asked == "smell" || here.smell) && r.names(s, "nose", "nariz", "narices", "nez") && (c.hasAct() || c.has("hold") || r.closes(c)) && !c.hasDim("smell"):
+		case (asked == "smell" || here.smell) && r.names(s, "nose", "nariz", "narices", "nez") && (c.actBut("put") || c.has("hold") || r.closes(c)) && !c.hasDim("smell"):
 			return "smell=rotten" // I had to cover my nose
 		}
 		return ""
@@ -140,6 +142,10 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 				return "stick=hot"
 			}
 			return "" // read with the dangers
+		case "seen=flies":
+			if c.has("seen=maggots") && s.hindi() && oneOf(r.word(s.to), "के", "ke", "का", "ka") {
+				return "" // "मक्खी के लार्वा"
+			}
 		case "seen=rodents", "seen=maggots":
 			if asked == "smell" && c.has("seen=worms_dead", "die") {
 				return "smell=rotten" // a dead rat
@@ -236,9 +242,14 @@ func (r *reader) comesOut(c *clause) bool {
 	return r.says(c, "salio", "sale", "salen", "saliendo", "salieron", "sort", "sorti", "sortie", "sortait", "came", "comes", "dripped")
 }
 
+// actBut says whether a clause holds an act other than one: "I put my nose close".
+func (c *clause) actBut(but string) bool {
+	return slices.ContainsFunc(c.signs, func(s sign) bool { return act(s.sense) && s.sense != but })
+}
+
 // closes says whether a clause shuts something: the nose, before a stench.
 func (r *reader) closes(c *clause) bool {
-	return r.says(c, "cover", "covered", "hold", "held", "block", "close", "closed", "pinch", "pinched", "tapar", "taparme", "tape", "tapo", "boucher", "bouche", "pincer")
+	return r.says(c, "cover", "covered", "hold", "held", "block", "closed", "pinch", "pinched", "tapar", "taparme", "tape", "tapo", "boucher", "bouche", "pincer")
 }
 
 // nothingCame: squeezed, "nothing that comes out".
