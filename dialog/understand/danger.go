@@ -270,7 +270,7 @@ func (c *clause) aches(i int) bool {
 // stings: asked for the smell, "so sharp the eyes water" is a smell and no hurt; an eye
 // that is red or has something in it is one.
 func (r *reader) stings(c *clause, i int) bool {
-	if r.asked != "smell" || !c.has("sharp", "smell=ammonia", "smell") && !r.nose(c) || c.has("dust", "get", "stuff", "seen=ash") {
+	if r.asked != "smell" || !c.has("sharp", "smell=ammonia", "smell") && !r.nose(c) || c.has("dust", "get", "stuff", "seen=ash", "cap", "bottle", "liquid", "starter") {
 		return false
 	}
 	for _, t := range r.tokens[c.signs[i].from:c.signs[i].to] {

@@ -95,6 +95,9 @@ func (r *reader) read() Meaning {
 		if c.foreign {
 			st = nil
 		}
+		if (hasCode(found, "harm=breath") || hasCode(found, "harm=eye")) && !c.has("squeeze", "damp", "heap", "inside", "bed") {
+			st = filter(st, func(f fact) bool { return f.dim != "moisture" }) // "dust went into my eye" tells of the eye
+		}
 		if k > 0 && cs[k-1].has("was") && c.notNow() { // "it was hot but not now"
 			c.later, st = false, nil
 			if n := len(f.facts); n > 0 && f.facts[n-1].clause == k-1 {
