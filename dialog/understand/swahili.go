@@ -76,7 +76,7 @@ func (l *lexicon) swahiliVerb(w string) (v swVerb, ok bool) {
 			if es := l.borrowed(rest); es != nil && p == "ku" { // kucover
 				return swVerb{entries: es, tense: bare}, true
 			}
-			if st, good := l.objectStem(rest); good && p == "ku" && len(rest) > 5 { // kuifungua: to open it
+			if st, good := l.objectStem(rest); good && p == "ku" && len(rest) > 4 { // kuifungua: to open it
 				return st.with(bare, false, false)
 			}
 		}
