@@ -95,6 +95,9 @@ func (r *reader) read() Meaning {
 		if c.foreign {
 			st = nil
 		}
+		if hasCode(found, "seen=smoke") {
+			st = filter(st, func(f fact) bool { return f.code != "smell=rotten" }) // "jalne jaisi boo": the burning is what smells
+		}
 		if (hasCode(found, "harm=breath") || hasCode(found, "harm=eye")) && !c.has("squeeze", "damp", "heap", "inside", "bed") {
 			st = filter(st, func(f fact) bool { return f.dim != "moisture" }) // "dust went into my eye" tells of the eye
 		}

@@ -126,6 +126,10 @@ func (r *reader) recast(c *clause, n, k int) {
 		if c.has("heap") && !r.counted(c, k) && !c.hasAct() {
 			s.sense = "seen=weeds" // weeds on the heap
 		}
+	case "rangeto":
+		if s.text == "or" {
+			s.sense = "or" // "smoke or maybe its steam": no figures
+		}
 	case "medium":
 		s.sense = "stick=warm"
 		if c.has("degree") {

@@ -86,8 +86,8 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 	if after("after") && t&(bare|past) != 0 {
 		return done
 	}
-	if before("before") {
-		return nothing
+	if before("before") || before("stop") && t&bare != 0 {
+		return nothing // "ya dejé de echarle agua"
 	}
 	if c.whenTo() && t&(present|future|bare) != 0 {
 		return planned // "quand ça sera sec je tamise"

@@ -26,7 +26,7 @@ func (r *reader) suffers(c *clause, i int) bool {
 			case "को", "ko":
 				return true // "बकरी को"
 			case "के", "ke", "का", "ka", "की", "ki":
-				if k+2 < len(c.signs) && (c.signs[k+1].sense == "body" || c.signs[k+2].sense == "body") {
+				if k+1 == i || k+2 == i || k+2 < len(c.signs) && (c.signs[k+1].sense == "body" || c.signs[k+2].sense == "body") {
 					return true // "गाय का पैर", but not "गाय का चारा"
 				}
 			}

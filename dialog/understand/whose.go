@@ -24,7 +24,7 @@ func (r *reader) foreign(c *clause) bool {
 			return true // my brother's heap
 		}
 	}
-	if r.kinsOwn(c) {
+	if r.kinsOwn(c) || r.kinsTheir(c) {
 		return true
 	}
 	n := c.find("neighbor")
@@ -113,6 +113,23 @@ func (r *reader) kinsOwn(c *clause) bool {
 			who++
 		}
 		if who < len(r.tokens) && kin(r.tokens[who].text) {
+			return true
+		}
+	}
+	return false
+}
+
+// kinsTheir: "a mi compadre se le calentó su pila", "my brother's own heap".
+func (r *reader) kinsTheir(c *clause) bool {
+	heap := c.find("heap")
+	if heap < 0 {
+		return false
+	}
+	for i := range heap {
+		s := &c.signs[i]
+		switch {
+		case s.tongue == es && kin(r.tokens[s.from].text) && oneOf(r.word(s.from-2), "a"),
+			s.tongue == en && s.sense == "person" && r.word(s.to) == "own":
 			return true
 		}
 	}
