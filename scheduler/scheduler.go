@@ -21,7 +21,7 @@ type Diary interface {
 }
 
 // batch is how many people share one commit: enough to spread the cost of it, few
-// enough that a message waits no more than 10 ms behind them (BenchmarkTick: 100 µs each).
+// enough that a message waits no more than 10 ms behind them (BenchmarkTick: under 100 µs each).
 const batch = 96
 
 // Tick lets the clock speak to everybody who has something due at now, and says
