@@ -67,6 +67,11 @@ func (l *lexicon) swahiliVerb(w string) (v swVerb, ok bool) {
 	if len(w) < 3 || len(w) > 26 {
 		return v, false
 	}
+	if verb, asks := strings.CutSuffix(w, "je"); asks && len(verb) > 5 && (strings.HasSuffix(verb, "a") || strings.HasSuffix(verb, "e")) {
+		if v, good := l.swahiliVerb(verb); good && act(v.entries[0].sense) { // "nafunikaje": how do I cover
+			return swVerb{entries: []entry{{tongue: sw, sense: "ask=help"}}}, true
+		}
+	}
 	// infinitive: ku- or kw- [object] root; after another verb it goes on with its tense
 	for _, p := range []string{"kuto", "kuji", "kw", "ku"} {
 		if rest, has := strings.CutPrefix(w, p); has {

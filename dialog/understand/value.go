@@ -99,7 +99,7 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		if s.neg || !worm && !s.own {
 			return ""
 		}
-		if (c.has("animal") || c.hasDim("animal")) && !here.worm || c.has("plant") {
+		if (c.has("animal") || c.hasDim("animal")) && !here.worm || c.has("plant") || !here.worm && c.kinBefore(i) {
 			return ""
 		}
 		return "seen=worms_dead"
@@ -297,6 +297,21 @@ func (r *reader) long(c *clause) bool {
 		s := &c.signs[at]
 		if s.sense == "length" || r.names(s, "cm", "m", "ft", "inches", "centimetros", "centimetres") {
 			return true
+		}
+	}
+	return false
+}
+
+// kinBefore: a person stands right before sign i, small words aside: "mon père est mort",
+// "baba amekufa".
+func (c *clause) kinBefore(i int) bool {
+	for k := i - 1; k >= 0; k-- {
+		switch c.signs[k].sense {
+		case "person", "neighbor":
+			return c.signs[k].tongue == fr || c.signs[k].tongue == sw
+		case "is", "was", "didaux", "filler", "mine", "me":
+		default:
+			return false
 		}
 	}
 	return false

@@ -62,7 +62,8 @@ func (r *reader) foreign(c *clause) bool {
 	acts := false
 	for at := range c.signs {
 		s := &c.signs[at]
-		acts = acts || (act(s.sense) || s.sense == "help") && s.tense&(past|participle) != 0 || s.sense == "didaux"
+		counts := at+1 < len(c.signs) && (c.signs[at+1].sense == "num" || c.signs[at+1].sense == "one") // "le voisin a trois sacs"
+		acts = acts || (act(s.sense) || s.sense == "help") && s.tense&(past|participle) != 0 || s.sense == "didaux" && !counts
 	}
 	for i, s := range c.signs {
 		switch s.sense {
@@ -163,6 +164,9 @@ func (r *reader) bystander(c *clause, n int) bool {
 		case "heap", "stick", "bottle", "worm", "compost", "bed":
 			return false // "from the neighbour's heap"
 		case "have", "give", "bring", "helped":
+			if s := &c.signs[n+1]; oneOf(s.text, "a", "ont", "possede") && s.tongue == fr && n+2 < len(c.signs) && (c.signs[n+2].sense == "num" || c.signs[n+2].sense == "one") {
+				return false // "le voisin a trois sacs"
+			}
 			return true // "the neighbour gave me two carts"
 		}
 	}
