@@ -252,11 +252,55 @@ func (r *reader) split() []clause {
 			if s.hindi() && dimension(s.sense) == "harm" && r.finished(cur, s) {
 				flush(",") // "चींटियाँ लग गई हैं बहुत खाँसी हो रही है"
 			}
+			if s.hindi() && r.planAhead(cur, i) {
+				flush(",") // "सूखा है पानी डाल दूँ क्या"
+			}
 			cur = append(cur, s)
 		}
 	}
 	flush("")
 	return out
+}
+
+// planAhead says whether a Hindi statement ended in its "is" right before sign i, and
+// something to be done follows with its own verb.
+func (r *reader) planAhead(cur []sign, i int) bool {
+	n := len(cur)
+	if n == 0 || r.signs[i].sense == "filler" || r.signs[i].sense == "tag" {
+		return false
+	}
+	did := act(cur[n-1].sense) && cur[n-1].tense&past != 0 && r.signs[i].sense == "now" // "छान ली अब कितना डालूँ"
+	if n < 2 && !did || cur[n-1].sense != "is" && cur[n-1].sense != "was" && !did {
+		return false
+	}
+	fact, again := did, false
+	for k := range cur {
+		switch cur[k].sense {
+		case "if", "whatif", "why", "how", "askif", "canq", "normal", "what", "howmany", "whenq", "which", "isaid", "while", "must":
+			return false
+		}
+		fact = fact || quality(cur[k].sense) && cur[k].sense != "ready" || dimension(cur[k].sense) == "unit"
+	}
+	if !fact {
+		return false
+	}
+	for k := i; k < len(r.signs) && k < i+8 && r.tokens[r.signs[k].from].kind != mark; k++ {
+		s := &r.signs[k]
+		switch s.sense {
+		case "and", "but", "then", "because", "or", "if", "whatif", "while":
+			return false
+		case "is":
+			again = true
+		case "what":
+			if again {
+				return true // "दो टोकरी है काफ़ी है क्या"
+			}
+		}
+		if act(s.sense) && s.tense&(future|order) != 0 && s.tense&past == 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // tailAsks: French puts its question word last, "ça doit être chaud comment ?", Hindi
