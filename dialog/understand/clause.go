@@ -269,17 +269,25 @@ func (r *reader) planAhead(cur []sign, i int) bool {
 	if n == 0 || r.signs[i].sense == "filler" || r.signs[i].sense == "tag" {
 		return false
 	}
-	did := act(cur[n-1].sense) && cur[n-1].tense&past != 0 && r.signs[i].sense == "now" // "छान ली अब कितना डालूँ"
+	did := act(cur[n-1].sense) && cur[n-1].tense&past != 0 // "छान ली अब कितना डालूँ"
 	if n < 2 && !did || cur[n-1].sense != "is" && cur[n-1].sense != "was" && !did {
 		return false
+	}
+	if next := r.signs[i].sense; did && (act(next) || verbal(next) || oneOf(next, "will", "go", "give", "not", "maybe")) {
+		return false // "पलटा करूँगा" is one verb
+	}
+	for _, e := range [...]string{"kar", "ke", "कर", "के"} {
+		if did && strings.HasSuffix(cur[n-1].text, e) {
+			return false // "पलटकर पानी दूँगा": first the one, then the other
+		}
 	}
 	fact, again := did, false
 	for k := range cur {
 		switch cur[k].sense {
-		case "if", "whatif", "why", "how", "askif", "canq", "normal", "what", "howmany", "whenq", "which", "isaid", "while", "must":
+		case "if", "whatif", "why", "how", "askif", "canq", "normal", "what", "howmany", "whenq", "which", "isaid", "while", "must", "foreign", "money", "weather", "animal", "not", "no", "nor", "notyet", "maybe":
 			return false
 		}
-		fact = fact || quality(cur[k].sense) && cur[k].sense != "ready" || dimension(cur[k].sense) == "unit"
+		fact = fact || act(cur[k].sense) && cur[k].tense&past != 0 || quality(cur[k].sense) && cur[k].sense != "ready" || dimension(cur[k].sense) == "unit"
 	}
 	if !fact {
 		return false
@@ -296,9 +304,10 @@ func (r *reader) planAhead(cur []sign, i int) bool {
 				return true // "दो टोकरी है काफ़ी है क्या"
 			}
 		}
-		if act(s.sense) && s.tense&(future|order) != 0 && s.tense&past == 0 {
+		if (act(s.sense) || s.sense == "look") && s.tense&(future|order) != 0 && s.tense&past == 0 {
 			return true
 		}
+		again = again || act(s.sense) && s.tense&past == 0 // "पलटना पड़ेगा क्या"
 	}
 	return false
 }
@@ -368,7 +377,7 @@ func (r *reader) finished(cur []sign, q sign) bool {
 		case "if", "whatif", "why", "how", "askif", "canq", "normal", "what", "howmany", "whenq", "isaid":
 			return false
 		}
-		if quality(s.sense) && s.sense != "ready" || act(s.sense) && s.tense&(past|participle) != 0 {
+		if quality(s.sense) && s.sense != "ready" || act(s.sense) && s.tense&(past|participle) != 0 || q.hindi() && dimension(s.sense) == "unit" {
 			fact = true
 		}
 	}
