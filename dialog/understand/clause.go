@@ -119,6 +119,7 @@ const longClause = 40
 // split cuts the signs into clauses at marks, joining words and before a question
 // word that follows a finished statement.
 func (r *reader) split() []clause {
+	r.firstThen()
 	out := make([]clause, 0, len(r.signs)/4+1)
 	cur := make([]sign, 0, len(r.signs)) // the clauses lie in it end to end
 	sentence := 0
@@ -260,6 +261,25 @@ func (r *reader) split() []clause {
 	}
 	flush("")
 	return out
+}
+
+// firstThen: a Hindi deed put before another that is still to come is to come itself,
+// "पलटकर पानी दूँगा".
+func (r *reader) firstThen() {
+	for i := range r.signs {
+		s := &r.signs[i]
+		if !s.hindi() || !act(s.sense) || s.tense&past == 0 || !strings.HasSuffix(s.text, "kar") && !strings.HasSuffix(s.text, " ke") && !strings.HasSuffix(s.text, "कर") && !strings.HasSuffix(s.text, " के") {
+			continue
+		}
+		for k := i + 1; k < len(r.signs) && r.tokens[r.signs[k].from].kind != mark; k++ {
+			if n := &r.signs[k]; act(n.sense) {
+				if n.tense&future != 0 && n.tense&past == 0 {
+					s.tense = future
+				}
+				break
+			}
+		}
+	}
 }
 
 // planAhead says whether a Hindi statement ended in its "is" right before sign i, and
