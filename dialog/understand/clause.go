@@ -119,6 +119,7 @@ const longClause = 40
 // split cuts the signs into clauses at marks, joining words and before a question
 // word that follows a finished statement.
 func (r *reader) split() []clause {
+	r.firstThen()
 	out := make([]clause, 0, len(r.signs)/4+1)
 	cur := make([]sign, 0, len(r.signs)) // the clauses lie in it end to end
 	sentence := 0
@@ -252,11 +253,83 @@ func (r *reader) split() []clause {
 			if s.hindi() && dimension(s.sense) == "harm" && r.finished(cur, s) {
 				flush(",") // "चींटियाँ लग गई हैं बहुत खाँसी हो रही है"
 			}
+			if s.hindi() && r.planAhead(cur, i) {
+				flush(",") // "सूखा है पानी डाल दूँ क्या"
+			}
 			cur = append(cur, s)
 		}
 	}
 	flush("")
 	return out
+}
+
+// firstThen: a Hindi deed put before another that is still to come is to come itself,
+// "पलटकर पानी दूँगा".
+func (r *reader) firstThen() {
+	for i := range r.signs {
+		s := &r.signs[i]
+		if !s.hindi() || !act(s.sense) || s.tense&past == 0 || !strings.HasSuffix(s.text, "kar") && !strings.HasSuffix(s.text, " ke") && !strings.HasSuffix(s.text, "कर") && !strings.HasSuffix(s.text, " के") {
+			continue
+		}
+		for k := i + 1; k < len(r.signs) && r.tokens[r.signs[k].from].kind != mark; k++ {
+			if n := &r.signs[k]; act(n.sense) {
+				if n.tense&future != 0 && n.tense&past == 0 {
+					s.tense = future
+				}
+				break
+			}
+		}
+	}
+}
+
+// planAhead says whether a Hindi statement ended in its "is" right before sign i, and
+// something to be done follows with its own verb.
+func (r *reader) planAhead(cur []sign, i int) bool {
+	n := len(cur)
+	if n == 0 || r.signs[i].sense == "filler" || r.signs[i].sense == "tag" {
+		return false
+	}
+	did := act(cur[n-1].sense) && cur[n-1].tense&past != 0 // "छान ली अब कितना डालूँ"
+	if n < 2 && !did || cur[n-1].sense != "is" && cur[n-1].sense != "was" && !did {
+		return false
+	}
+	if next := r.signs[i].sense; did && (act(next) || verbal(next) || oneOf(next, "will", "go", "give", "not", "maybe")) {
+		return false // "पलटा करूँगा" is one verb
+	}
+	for _, e := range [...]string{"kar", "ke", "कर", "के"} {
+		if did && strings.HasSuffix(cur[n-1].text, e) {
+			return false // "पलटकर पानी दूँगा": first the one, then the other
+		}
+	}
+	fact, again := did, false
+	for k := range cur {
+		switch cur[k].sense {
+		case "if", "whatif", "why", "how", "askif", "canq", "normal", "what", "howmany", "whenq", "which", "isaid", "while", "must", "foreign", "money", "weather", "animal", "not", "no", "nor", "notyet", "maybe":
+			return false
+		}
+		fact = fact || act(cur[k].sense) && cur[k].tense&past != 0 || quality(cur[k].sense) && cur[k].sense != "ready" || dimension(cur[k].sense) == "unit"
+	}
+	if !fact {
+		return false
+	}
+	for k := i; k < len(r.signs) && k < i+8 && r.tokens[r.signs[k].from].kind != mark; k++ {
+		s := &r.signs[k]
+		switch s.sense {
+		case "and", "but", "then", "because", "or", "if", "whatif", "while":
+			return false
+		case "is":
+			again = true
+		case "what":
+			if again {
+				return true // "दो टोकरी है काफ़ी है क्या"
+			}
+		}
+		if (act(s.sense) || s.sense == "look") && s.tense&(future|order) != 0 && s.tense&past == 0 {
+			return true
+		}
+		again = again || act(s.sense) && s.tense&past == 0 // "पलटना पड़ेगा क्या"
+	}
+	return false
 }
 
 // tailAsks: French puts its question word last, "ça doit être chaud comment ?", Hindi
@@ -324,7 +397,7 @@ func (r *reader) finished(cur []sign, q sign) bool {
 		case "if", "whatif", "why", "how", "askif", "canq", "normal", "what", "howmany", "whenq", "isaid":
 			return false
 		}
-		if quality(s.sense) && s.sense != "ready" || act(s.sense) && s.tense&(past|participle) != 0 {
+		if quality(s.sense) && s.sense != "ready" || act(s.sense) && s.tense&(past|participle) != 0 || q.hindi() && dimension(s.sense) == "unit" {
 			fact = true
 		}
 	}
