@@ -200,7 +200,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 				add("harm=eye")
 				continue
 			}
-			if r.asked != "smell" && c.intoEye(i) {
+			if (r.asked != "smell" || c.has("cap", "bottle", "liquid", "starter")) && c.intoEye(i) {
 				add("harm=eye")
 				break
 			}
