@@ -1,6 +1,9 @@
 package understand
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // actOf is the code that "yes" or "done" means under a question.
 func actOf(asked string) string {
@@ -146,7 +149,7 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 		switch {
 		case worm || c.has("food"):
 			return "did=fed", true
-		case water && (c.hasDim("animal") || c.has("animal", "plant")) && !c.has("heap", "bed", "layer"):
+		case water && (c.hasBeast() || c.has("plant")) && !c.has("heap", "bed", "layer"):
 			return "", false // "gave water to the cows"
 		case water:
 			return "did=watered", true
@@ -269,12 +272,7 @@ func (c *clause) beastDid(i int) bool {
 	if t := c.signs[i].tongue; t != fr && t != sw || c.signs[i].mine || c.has("me", "mine", "person", "neighbor", "dung", "food", "worm") {
 		return false
 	}
-	for k := 0; k < i; k++ {
-		if c.signs[k].sense == "animal" || dimension(c.signs[k].sense) == "animal" {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(c.signs[:i], sign.beast)
 }
 
 func (c *clause) hasAnimalDung() bool {
@@ -320,7 +318,7 @@ func (r *reader) knocks(s *sign) bool {
 func (r *reader) eats(c *clause) bool {
 	for i := range c.signs {
 		s := &c.signs[i]
-		if s.sense == "person" && (!s.hindi() || s.to < len(r.tokens) && oneOf(r.tokens[s.to].text, "को", "ko")) {
+		if s.sense == "person" && (!s.hindi() || oneOf(r.word(s.to), "को", "ko")) {
 			return true
 		}
 	}

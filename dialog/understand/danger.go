@@ -34,7 +34,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 		person = person || s.mine || s.self || s.whom
 	}
 	plant := c.has("plant", "cloth") || (c.hasDim("crop") || c.has("foreign") && !c.has("heap", "inside", "stick")) && !person
-	animal := (c.has("animal") || c.hasDim("animal")) && !person
+	animal := c.hasBeast() && !person
 	add := func(code string) { out = append(out, code) }
 	for i := range c.signs {
 		s := &c.signs[i]
@@ -177,7 +177,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 			if s.tongue == es && strings.HasPrefix(s.text, "picad") && !person && !animal && !r.says(c, "estoy", "ando", "quede") {
 				continue // "todo picado y mojado": chopped
 			}
-			if s.tongue == sw && (s.pass && s.tense&past == 0 && !(s.to < len(r.tokens) && r.tokens[s.to].text == "na") || !s.pass && (!s.whom || c.aches(i)) && c.has("body", "eye") && !c.has("seen=ants", "animal") && !c.hasDim("animal")) {
+			if s.tongue == sw && (s.pass && s.tense&past == 0 && r.word(s.to) != "na" || !s.pass && (!s.whom || c.aches(i)) && c.has("body", "eye") && !c.has("seen=ants", "animal") && !c.hasDim("animal")) {
 				continue // naumwa: I am ill; mkono unauma: it aches
 			}
 			add("harm=bite")
@@ -340,7 +340,7 @@ func (c *clause) afterIt(i int) bool {
 // something is named that did it or suffered it.
 func (r *reader) reaped(c *clause, i int) bool {
 	s := &c.signs[i]
-	if !s.hindi() || !strings.HasPrefix(s.text, "काट") && !strings.HasPrefix(s.text, "ka") || s.from > 0 && oneOf(r.tokens[s.from-1].text, "ने", "ne") {
+	if !s.hindi() || !strings.HasPrefix(s.text, "काट") && !strings.HasPrefix(s.text, "ka") || oneOf(r.word(s.from-1), "ने", "ne") {
 		return false
 	}
 	if c.has("animal", "body", "eye") || c.hasDim("animal") || c.hasDim("seen") || r.says(c, "को", "ko", "मुझे", "mujhe", "हमें", "hame", "उसे", "use", "usse", "इसे", "ise") {

@@ -43,8 +43,9 @@ func (r *reader) unjoin() {
 		if t.kind != word || len(t.text) < 6 || t.text[0] < 0x80 && r.lang != "hi" && r.lang != "hi-Latn" || known(t.text) {
 			continue
 		}
+		flat := longVowels.Replace(t.text)
 		for _, help := range helping(t.text) {
-			stem, has := strings.CutSuffix(longVowels.Replace(t.text), help)
+			stem, has := strings.CutSuffix(flat, help)
 			if !has || !r.lex.nakedStem(stem) {
 				stem, has = strings.CutSuffix(t.text, help)
 			}
@@ -77,13 +78,7 @@ var (
 // nakedStem says whether a word is the naked stem of a Hindi verb.
 func (l *lexicon) nakedStem(w string) bool {
 	id, ok := l.id[fold(w)]
-	if !ok {
-		return false
-	}
-	for _, e := range l.senses[id] {
-		if (e.tongue == hi || e.tongue == hiLatn) && e.tense&bare != 0 && (act(e.sense) || verbal(e.sense)) {
-			return true
-		}
-	}
-	return false
+	return ok && slices.ContainsFunc(l.senses[id], func(e entry) bool {
+		return e.hindi() && e.tense&bare != 0 && (act(e.sense) || verbal(e.sense))
+	})
 }

@@ -147,14 +147,9 @@ func (r *reader) ofDate(s *sign) bool {
 
 // timed says whether a word is a stretch of time.
 func (r *reader) timed(at int) bool {
-	for _, id := range r.ids[at] {
-		for _, e := range r.lex.senses[id] {
-			if r.home(e.tongue) && (e.sense == "minute" || e.sense == "hour" || e.sense == "dayword") {
-				return true
-			}
-		}
-	}
-	return false
+	return r.lex.may(r.ids[at], func(e entry) bool {
+		return r.home(e.tongue) && (e.sense == "minute" || e.sense == "hour" || e.sense == "dayword")
+	})
 }
 
 // counts says whether figure i counts something named beside it.

@@ -4,6 +4,8 @@ import "strings"
 
 func (s *sign) hindi() bool { return s.tongue == hi || s.tongue == hiLatn }
 
+func (e entry) hindi() bool { return e.tongue == hi || e.tongue == hiLatn }
+
 // property is what a quality is a value of; heat by any name is the stick's.
 func property(sense string) string {
 	switch sense {

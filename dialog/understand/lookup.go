@@ -72,15 +72,11 @@ func (r *reader) lookUp() {
 }
 
 // hindi says whether any of the words is a Hindi one, in either script.
-func (l *lexicon) hindi(ids []int32) bool {
-	for _, id := range ids {
-		for _, e := range l.senses[id] {
-			if e.tongue == hi || e.tongue == hiLatn {
-				return true
-			}
-		}
-	}
-	return false
+func (l *lexicon) hindi(ids []int32) bool { return l.may(ids, entry.hindi) }
+
+// may says whether any of the words has a sense of a sort.
+func (l *lexicon) may(ids []int32, sort func(entry) bool) bool {
+	return slices.ContainsFunc(ids, func(id int32) bool { return slices.ContainsFunc(l.senses[id], sort) })
 }
 
 // longVowels are Hindi vowels as phones spell them when they are held long.

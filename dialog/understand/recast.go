@@ -119,7 +119,7 @@ func (r *reader) recast(c *clause, n, k int) {
 			s.sense = "moisture=wet"
 		}
 	case "stick=cold":
-		if s.text == "cooler" && s.to < len(r.tokens) && r.tokens[s.to].text == "than" {
+		if s.text == "cooler" && r.word(s.to) == "than" {
 			s.sense = "filler" // "cooler than last time but warm"
 		}
 	case "material=weeds":

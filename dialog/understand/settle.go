@@ -54,8 +54,8 @@ func (r *reader) settle(cs []clause, f *finding) Meaning {
 	} else if f.answer == "yes" && actOf(r.asked) != "" && !planned && !hasDid(codes) && !r.deniesOwn(f) && len(f.asks) == 0 && !f.undo {
 		codes = append(codes, actOf(r.asked))
 	}
-	if (f.answer == "yes" || f.answer == "done") && (r.asked == "feed" || r.asked == "layer") && hasCode(codes, actOf(r.asked)) && len(cs) > 0 && cs[0].has("yes", "done") {
-		codes = slices.DeleteFunc(codes, func(c string) bool { return dimension(c) == "have" && len(cs) == 1 }) // "yes one basin of scraps": used up
+	if len(cs) == 1 && (f.answer == "yes" || f.answer == "done") && (r.asked == "feed" || r.asked == "layer") && hasCode(codes, actOf(r.asked)) && cs[0].has("yes", "done") {
+		codes = slices.DeleteFunc(codes, func(c string) bool { return dimension(c) == "have" }) // "yes one basin of scraps": used up
 	}
 	sort.Strings(codes)
 	if len(codes) == 0 {

@@ -103,17 +103,7 @@ func (r *reader) sign() {
 
 // countedAt says whether the word at token i is a unit.
 func (r *reader) countedAt(i int) bool {
-	if i >= len(r.tokens) {
-		return false
-	}
-	for _, id := range r.ids[i] {
-		for _, e := range r.lex.senses[id] {
-			if dimension(e.sense) == "unit" {
-				return true
-			}
-		}
-	}
-	return false
+	return i < len(r.tokens) && r.lex.may(r.ids[i], func(e entry) bool { return dimension(e.sense) == "unit" })
 }
 
 // afterUnit says whether the last sign is a unit or a figure, to which a half belongs.

@@ -1,5 +1,7 @@
 package understand
 
+import "slices"
+
 // fact is one thing a clause states about heap, bottle or worms.
 type fact struct {
 	code   string
@@ -229,6 +231,14 @@ func (r *reader) names(s *sign, words ...string) bool {
 	return false
 }
 
+// word is the text of a token; "" beyond the ends.
+func (r *reader) word(at int) string {
+	if at < 0 || at >= len(r.tokens) {
+		return ""
+	}
+	return r.tokens[at].text
+}
+
 // says says whether one of words is among the tokens of a clause.
 func (r *reader) says(c *clause, words ...string) bool {
 	for i := range c.signs {
@@ -288,14 +298,5 @@ func (r *reader) ofOther(c *clause, i int) bool {
 	if t := c.signs[i].tongue; t != fr && t != sw || c.has("dung", "leaf", "stalk", "peel", "huskw", "stem", "straws", "squeeze", "damp", "dust") || c.hasDim("material") || r.says(c, "comme", "kama", "sent") {
 		return false
 	}
-	for k := 0; k < i; k++ {
-		switch c.signs[k].sense {
-		case "foreign", "animal":
-			return true
-		}
-		if d := dimension(c.signs[k].sense); d == "animal" || d == "crop" {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(c.signs[:i], func(s sign) bool { return s.beast() || s.sense == "foreign" || dimension(s.sense) == "crop" })
 }

@@ -99,7 +99,7 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		if s.neg || !worm && !s.own {
 			return ""
 		}
-		if (c.has("animal") || c.hasDim("animal")) && !here.worm || c.has("plant") || !here.worm && c.kinBefore(i) {
+		if c.hasBeast() && !here.worm || c.has("plant") || !here.worm && c.kinBefore(i) {
 			return ""
 		}
 		return "seen=worms_dead"

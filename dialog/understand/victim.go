@@ -1,6 +1,9 @@
 package understand
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // suffers says whether what was hurt at sign i is an animal: "a snake bit my goat", "mon
 // chien a été piqué", "बकरी को मधुमक्खी ने काटा". It is not when a person is named at
@@ -11,7 +14,7 @@ func (r *reader) suffers(c *clause, i int) bool {
 	}
 	s := &c.signs[i]
 	if s.sense == "harm=swallowed" {
-		return c.has("animal") || c.hasDim("animal") // who drinks is who suffers
+		return c.hasBeast() // who drinks is who suffers
 	}
 	passive := r.passive(s)
 	if !s.hindi() && !passive && c.beside(i, 1) >= 0 {
@@ -19,7 +22,7 @@ func (r *reader) suffers(c *clause, i int) bool {
 	}
 	if s.hindi() {
 		for k := range c.signs {
-			if !c.beast(k) {
+			if !c.signs[k].beast() {
 				continue
 			}
 			switch r.word(c.signs[k].to) {
@@ -50,7 +53,7 @@ func (c *clause) beside(i, step int) int {
 		switch c.signs[k].sense {
 		case "filler", "one", "me", "mine", "rangeto", "while", "is", "was", "have", "didaux":
 		default:
-			if c.beast(k) {
+			if c.signs[k].beast() {
 				return k
 			}
 			return -1
@@ -59,9 +62,10 @@ func (c *clause) beside(i, step int) int {
 	return -1
 }
 
-func (c *clause) beast(k int) bool {
-	return c.signs[k].sense == "animal" || dimension(c.signs[k].sense) == "animal"
-}
+func (s sign) beast() bool { return s.sense == "animal" || dimension(s.sense) == "animal" }
+
+// hasBeast says whether a clause names an animal.
+func (c *clause) hasBeast() bool { return slices.ContainsFunc(c.signs, sign.beast) }
 
 // passive: was bitten, a été piqué, fue mordido, ameumwa, amejikata.
 func (r *reader) passive(s *sign) bool {
@@ -108,7 +112,7 @@ func (c *clause) ownBeast(r *reader) bool {
 	for i := range c.signs {
 		s := &c.signs[i]
 		if s.sense == "me" || s.sense == "mine" {
-			if !s.hindi() || !oneOf(s.text, "mere", "meri", "mera", "मेरे", "मेरी", "मेरा") || i+1 == len(c.signs) || !c.beast(i+1) {
+			if !s.hindi() || !oneOf(s.text, "mere", "meri", "mera", "मेरे", "मेरी", "मेरा") || i+1 == len(c.signs) || !c.signs[i+1].beast() {
 				return false
 			}
 			n++
@@ -141,12 +145,4 @@ func (r *reader) strikes(c *clause, i int) bool {
 		}
 	}
 	return false
-}
-
-// word is the text of a token; "" beyond the ends.
-func (r *reader) word(at int) string {
-	if at < 0 || at >= len(r.tokens) {
-		return ""
-	}
-	return r.tokens[at].text
 }

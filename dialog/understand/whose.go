@@ -28,14 +28,10 @@ func (r *reader) foreign(c *clause) bool {
 		return true
 	}
 	n := c.find("neighbor")
-	if n < 0 {
-		n = r.kinAt(c) // "चाचा ने अपना ढेर पलट लिया"
-		if n >= 0 && r.herOwn(c, n) {
-			return true
-		}
-		n = -1
+	if kin := r.kinAt(c); n < 0 && kin >= 0 && r.herOwn(c, kin) {
+		return true // "चाचा ने अपना ढेर पलट लिया"
 	}
-	if n >= 0 && c.signs[n].hindi() && c.signs[n].to < len(r.tokens) && oneOf(r.tokens[c.signs[n].to].text, "से", "se") {
+	if n >= 0 && c.signs[n].hindi() && oneOf(r.word(c.signs[n].to), "से", "se") {
 		return false // "पड़ोसी से भूसा लाया": from the neighbour
 	}
 	if c.theirs(n >= 0) {
@@ -90,10 +86,6 @@ func (r *reader) foreign(c *clause) bool {
 func (r *reader) kinsOwn(c *clause) bool {
 	for i := range c.signs {
 		s := &c.signs[i]
-		if s.hindi() && s.from >= 2 && oneOf(r.tokens[s.from].text, "अपना", "अपने", "अपनी", "apna", "apne", "apni") &&
-			oneOf(r.tokens[s.from-1].text, "ने", "ne") && kin(r.tokens[s.from-2].text) {
-			return true // "चाचा ने अपना ढेर पलटा"
-		}
 		switch s.sense {
 		case "heap", "stick", "bottle", "worm", "compost", "bed":
 		default:
@@ -171,17 +163,17 @@ func (r *reader) bystander(c *clause, n int) bool {
 		}
 	}
 	k := c.signs[n].to
-	for k < len(r.tokens) && oneOf(r.tokens[k].text, "are", "is", "have", "se") {
+	for oneOf(r.word(k), "are", "is", "have", "se") {
 		k++
 	}
-	if k < len(r.tokens) && oneOf(r.tokens[k].text, "complain", "complains", "complained", "complaining", "queja", "quejan", "quejo", "quejaron", "quejando", "plaint", "plaignent") {
+	if oneOf(r.word(k), "complain", "complains", "complained", "complaining", "queja", "quejan", "quejo", "quejaron", "quejando", "plaint", "plaignent") {
 		return true
 	}
 	k = c.signs[n].from - 1
-	for k >= 0 && oneOf(r.tokens[k].text, "the", "my", "our", "a", "some", "two", "few", "el", "la", "los", "las", "mi", "mis", "un", "una", "unos", "unas", "nuestros") {
+	for oneOf(r.word(k), "the", "my", "our", "a", "some", "two", "few", "el", "la", "los", "las", "mi", "mis", "un", "una", "unos", "unas", "nuestros") {
 		k--
 	}
-	return k >= 0 && oneOf(r.tokens[k].text, "with", "from", "by", "con", "avec")
+	return oneOf(r.word(k), "with", "from", "by", "con", "avec")
 }
 
 // herOwn: Hindi "apna" is the subject's own, "पड़ोसी ने अपना ढेर पलटा"; so is Swahili
