@@ -44,6 +44,12 @@ func (db *DB) think(now time.Time, calls []Call) (*ahead, error) {
 	if a := db.foreseenFor(now, calls); a != nil {
 		return a, nil
 	}
+	return db.ponder(now, calls)
+}
+
+// ponder begins with calls whoever foresaw them; with one, or on one core, there is
+// nothing to begin.
+func (db *DB) ponder(now time.Time, calls []Call) (*ahead, error) {
 	a := &ahead{db: db, now: now}
 	if len(calls) == 1 || runtime.GOMAXPROCS(0) == 1 {
 		return a, nil

@@ -1,7 +1,6 @@
 package store
 
 import (
-	"runtime"
 	"slices"
 	"time"
 
@@ -9,18 +8,19 @@ import (
 )
 
 // foresight thinks about those who are due next while the disk takes a batch of
-// reminders, for which the writer can only wait (a quarter of a reminder's time).
+// reminders, for which the writer can only wait (a third of a reminder's time).
 // It counts only when nobody's page was changed before its turn came.
 type foresight struct {
 	*ahead
 	people []dialog.PersonID
+	limit  int // of whom no more were looked for
 	turn   int // of the shelf, when nobody was changed but by the transaction it was made in
 }
 
 // foresee begins with the people due after those of calls, at the end of their
 // transaction; what it holds true of them is of no use if that does not hold.
 func (db *DB) foresee(now time.Time, calls []Call) error {
-	if len(calls) == 1 || runtime.GOMAXPROCS(0) == 1 || slices.ContainsFunc(calls, func(c Call) bool { return !reminds(c) }) {
+	if len(calls) == 1 || slices.ContainsFunc(calls, func(c Call) bool { return !reminds(c) }) {
 		return nil
 	}
 	people, err := db.nextDue(now, len(calls))
@@ -31,13 +31,24 @@ func (db *DB) foresee(now time.Time, calls []Call) error {
 	for i, id := range people {
 		next[i] = Call{Person: id, In: dialog.Reminder{}}
 	}
-	f := &foresight{&ahead{db: db, now: now}, people, db.shelf.turn + 1}
-	if err := f.gather(next); err != nil {
-		return err
+	a, err := db.ponder(now, next)
+	if err == nil {
+		db.foreseen = &foresight{a, people, len(calls), db.shelf.turn + 1}
 	}
-	db.foreseen = f
-	f.begin()
+	return err
+}
+
+// dueForeseen gives those due next where they have been looked up already.
+func (db *DB) dueForeseen(now time.Time, limit int) []dialog.PersonID {
+	if f := db.foreseen; f != nil && f.holds(now) && f.limit == limit {
+		return slices.Clone(f.people)
+	}
 	return nil
+}
+
+// holds says whether nobody's page was changed since, and the moment is the same.
+func (f *foresight) holds(now time.Time) bool {
+	return f.turn == f.db.shelf.turn && f.now.Equal(at(ms(now)))
 }
 
 // foreseenFor gives what was thought early about calls, if they are those foreseen.
@@ -46,7 +57,7 @@ func (db *DB) foreseenFor(now time.Time, calls []Call) *ahead {
 	if f == nil {
 		return nil
 	}
-	fits := f.turn == db.shelf.turn && f.now.Equal(now) && slices.EqualFunc(calls, f.people, func(c Call, id dialog.PersonID) bool {
+	fits := f.holds(now) && slices.EqualFunc(calls, f.people, func(c Call, id dialog.PersonID) bool {
 		return reminds(c) && c.Person == id
 	})
 	if !fits {

@@ -267,6 +267,9 @@ func (db *DB) NextMoment(ctx context.Context, now time.Time) (time.Time, error) 
 func (db *DB) NextDue(ctx context.Context, now time.Time, limit int) ([]dialog.PersonID, error) {
 	db.mu.Lock()
 	defer db.mu.Unlock()
+	if people := db.dueForeseen(now, limit); people != nil {
+		return people, nil
+	}
 	people, err := db.nextDue(now, limit)
 	if err != nil {
 		return nil, fmt.Errorf("list due: %w", err)

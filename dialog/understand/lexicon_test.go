@@ -31,6 +31,27 @@ func TestOpposites(t *testing.T) {
 	}
 }
 
+// A word stands once under a sense, so that whoever takes it out has taken it out.
+func TestNoWordStandsTwiceUnderASense(t *testing.T) {
+	for tg := range tongue(len(folders)) {
+		for _, file := range []string{"words.tsv", "irregular.tsv", "measures.tsv"} {
+			seen := map[[2]string]int{}
+			for r, err := range rows(files, tg, file) {
+				if err != nil {
+					break // not every language has every table
+				}
+				for form := range r.forms() {
+					key := [2]string{r.cols[0], form}
+					if line, twice := seen[key]; twice {
+						t.Errorf("%s/%s: %q is under %s in line %d and in line %d", folders[tg], file, form, key[0], line, r.line)
+					}
+					seen[key] = r.line
+				}
+			}
+		}
+	}
+}
+
 // Collisions lists the words that have two senses in one language, so that a
 // speaker can judge them: go test -run Collisions -v.
 func TestCollisions(t *testing.T) {
