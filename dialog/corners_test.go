@@ -346,6 +346,23 @@ func TestALongWarmHeapIsTurned(t *testing.T) {
 	require.True(t, turn)
 }
 
+// On the building day "we start" is heard before the hour at which it is asked; a later
+// day named with it, or a question, is something else.
+func TestTheyStartBeforeTheyAreAsked(t *testing.T) {
+	for said, asked := range map[string]string{"we are starting": "layer", "everything is here": "layer", "starting now": "layer", "we start tomorrow": "", "is everything here?": "menu"} {
+		v := newVillage(t, "2026-03-02T05:00:00+03:00")
+		for _, line := range append(start["planning"][:len(start["planning"]):len(start["planning"])], "in 2 days", "slurry", "6:30", "feet", "yes") {
+			v.says(1, line)
+		}
+		v.wait(24 * time.Hour)
+		v.says(1, "chopped and wet")
+		v.wait(24 * time.Hour)
+		require.Empty(t, v.talks[1].Open.ID, said)
+		v.says(1, said)
+		require.Equal(t, asked, v.talks[1].Open.ID, said)
+	}
+}
+
 // A phone that refuses our letters gets no reminders until it takes them again.
 func TestABarredPhone(t *testing.T) {
 	v := newVillage(t, "2026-03-02T09:00:00+03:00")

@@ -87,6 +87,8 @@ func (x *exchange) toldEarly(m meaning) bool {
 		return true
 	case !h.unbegun():
 		return false
+	case h.Wished != 0 && h.Wished <= x.today && x.open.ID == "" && !m.has("when=tomorrow") && m.ahead <= x.today && x.affirms(m.text, "words_said_build"):
+		return x.buildTold(Question{ID: "build", Heap: h.ID}, meaning{text: m.text, codes: []string{"answer=yes"}, day: x.today}) // before the hour at which it is asked
 	case !h.Site && x.affirms(m.text, "words_said_site") && x.lineHolds(m.text, "words_place"):
 		x.note(h.ID, SiteFound{})
 		x.say("site_good", nil)
