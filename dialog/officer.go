@@ -207,6 +207,9 @@ func (x *exchange) find(want, name string) {
 		return
 	}
 	found := namesakes(x.flock(), name)
+	if len(found) == 0 { // "visited Wanja, it was only steam"
+		found = namesakes(x.flock(), x.farmerIn(spaced(name)))
+	}
 	switch len(found) {
 	case 0:
 		x.say("farmer_unknown", phrases.Args{"Name": shortName(name)})

@@ -462,7 +462,7 @@ func TestOfficersWishes(t *testing.T) {
 	for _, c := range [][2]string{
 		{"who needs me today?", "1 farmer needs you"}, {"where should I go today", "Today 1 visit"}, {"how is Amina", "Amina, Nakuru"}, {"show me juma", "Juma, Nakuru"},
 		{"which farmers are late", "1 farmer needs you"}, {"send a message to all", "What shall I tell them?"}, {"how many farmers do I have", "farmers, 0 without a phone"},
-		{"I visited Amina, she turned it", "Amina"}, {"write to juma please", "Juma"}, {"how was the week", "3 farmers"},
+		{"I visited Amina, she turned it", "Amina"}, {"visited Amina, it was only steam", "Amina is visited"}, {"write to juma please", "Juma"}, {"how was the week", "3 farmers"},
 	} {
 		said, has := c[0], c[1]
 		v.says(1, "menu")
