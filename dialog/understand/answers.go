@@ -85,7 +85,7 @@ func (r *reader) answers(cs []clause, f *finding) {
 		notyet = true
 	}
 	for k := range cs { // "have not touched the heap"
-		if c := &cs[k]; own != "" && !did && c.ask == telling && !c.doubt && !c.cond && !c.will && c.has("not") && c.has("hold") && c.has("heap", "bottle", "worm", "layer", "bed") && !c.hasQuality() && !c.hasAct() {
+		if c := &cs[k]; own != "" && !did && c.ask == telling && !c.doubt && !c.cond && !c.will && c.has("not", "nor") && c.has("hold") && (c.has("heap", "bottle", "worm", "layer", "bed") || c.has("nor")) && !c.hasQuality() && !c.hasAct() {
 			notyet = true
 		}
 	}
@@ -282,7 +282,7 @@ func (r *reader) noon(c *clause) bool {
 
 // strange says whether a clause names what is not of the heap: "bus kharab ho gayi".
 func (c *clause) strange() bool {
-	return c.has("known", "animal") || c.hasDim("animal") || c.hasDim("crop")
+	return c.has("known", "stinger", "animal") || c.hasDim("animal") || c.hasDim("crop")
 }
 
 // ranOut says whether what stands before the Swahili "is finished" at sign i is a stuff

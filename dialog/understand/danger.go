@@ -109,6 +109,8 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 				add("seen=smoke")
 			case c.has("eye", "harm=eye"):
 				add("harm=eye")
+			case s.tongue == sw && c.has("stinger", "seen=ants"):
+				add("harm=bite") // kuchoma is to burn and to sting
 			case c.has("body") || s.self || s.whom && !animal || r.strikes(c, i):
 				add("harm=burn")
 			case plant:

@@ -39,7 +39,7 @@ func (r *reader) frame(cs []clause) {
 				}
 			case "if", "whatif":
 				// "not sure if it is smoke", "naona kama moto": no condition
-				like := (s.text == "kama" || strings.HasSuffix(s.text, "kiwa")) && k > 0 && c.ask == telling
+				like := (s.text == "kama" || strings.HasSuffix(s.text, "kiwa")) && (k > 0 || i > 0 && cs[i-1].doubt || c.seems(k)) && c.ask == telling
 				if s.tongue == fr && s.text == "si" && k+1 < len(c.signs) && quality(c.signs[k+1].sense) && dimension(c.signs[k+1].sense) != "seen" && !sentenceAsks(cs, i) {
 					s.sense, like = "very", true // si chaud que
 				}
@@ -129,6 +129,12 @@ func (r *reader) frame(cs []clause) {
 	for i := range cs {
 		cs[i].sift()
 	}
+}
+
+// seems says whether the word at sign k is followed by "I see", "I smell": Swahili
+// "kama naona moshi", it is as if I saw smoke.
+func (c *clause) seems(k int) bool {
+	return k+1 < len(c.signs) && oneOf(c.signs[k+1].text, "naona", "ninaona", "nahisi", "ninahisi", "nasikia", "ninasikia", "naskia", "nimeona", "niliona")
 }
 
 // retold marks "put hot but it was warm": what an earlier answer said, and now says not.

@@ -30,11 +30,9 @@ func (r *reader) lookUp() {
 		if t.kind != word || !r.lex.senseless(r.ids[i]) {
 			continue
 		}
-		if unstretched(t.text) == t.text { // no Swahili verb ends in two like vowels
-			if v, ok := r.lex.swahiliVerb(t.text); ok {
-				r.parsed[i] = v
-				continue
-			}
+		if v, ok := r.lex.swahiliVerb(t.text); ok {
+			r.parsed[i] = v
+			continue
 		}
 		if base, has := strings.CutSuffix(t.text, "ni"); has && len(base) >= 4 {
 			r.ids[i] = append(r.ids[i], r.lex.place(base)...) // "lundoni": in the heap
@@ -308,6 +306,10 @@ func (r *reader) lookNear() {
 				continue
 			}
 			if v, ok := l.swahiliSlip(t.text); ok {
+				r.parsed[i] = v
+				continue
+			}
+			if v, ok := l.planned(t.text); ok {
 				r.parsed[i] = v
 			}
 		}

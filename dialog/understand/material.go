@@ -165,8 +165,11 @@ func ofCrop(crop, part string) string {
 			return "stalks"
 		}
 	case "huskw", "material=husk":
-		if crop == "coffee" {
+		switch crop {
+		case "coffee":
 			return "coffee_husk"
+		case "fruit", "veg":
+			return ofCrop(crop, "peel") // maganda, cáscaras: of a fruit they are peels
 		}
 		return "husk"
 	case "pulp":

@@ -204,6 +204,9 @@ func (r *reader) one(i int) sign {
 			}
 		}
 		s.sense, s.tense, s.tongue, s.own = e.sense, v.tense, sw, e.own
+		if s.sense == "known" && v.mine && !v.neg && v.tense == future {
+			s.sense = "will" // "nitaendelea": something will be done
+		}
 		s.neg, s.real, s.self, s.pass, s.mine, s.whom = v.neg, v.neg, v.self, v.passive, v.mine, v.whom
 		bestRank = r.rank[sw]
 	}

@@ -205,6 +205,32 @@ func (l *lexicon) objectStem(w string) (swStem, bool) {
 	return swStem{}, false
 }
 
+// planned reads the verb of no table that the speaker will do ("nitanusa") or will first
+// have done ("nikipona"): when it is, is said, whatever it is.
+func (l *lexicon) planned(w string) (swVerb, bool) {
+	if len(w) < 7 || w[len(w)-1] != 'a' {
+		return swVerb{}, false
+	}
+	for _, a := range l.sw.subject {
+		rest, has := strings.CutPrefix(w, a.text)
+		if !has || a.gloss != "me" {
+			continue
+		}
+		for _, t := range l.sw.tense {
+			if root, has := strings.CutPrefix(rest, t.text); !has || len(root) < 3 {
+				continue
+			}
+			switch {
+			case t.tense == future:
+				return swVerb{entries: []entry{{tongue: sw, sense: "will"}}, tense: future, mine: true}, true
+			case t.text == "ki":
+				return swVerb{entries: []entry{{tongue: sw, sense: "later"}}, mine: true}, true
+			}
+		}
+	}
+	return swVerb{}, false
+}
+
 // stem strips the final vowel and the usual extensions and looks the root up.
 // Extensions: -w- passive, -i-/-e- for, -ish-/-esh- make, -ik-/-ek- become.
 func (l *lexicon) stem(w string) (es []entry, passive, ok bool) {

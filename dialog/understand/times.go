@@ -60,7 +60,7 @@ func (r *reader) times(cs []clause, f *finding) {
 				break // "tomorrow when there is light"
 			}
 			switch s.sense {
-			case "", "known", "foreign", "money", "weather", "animal", "person", "ask=officer":
+			case "", "known", "stinger", "foreign", "money", "weather", "animal", "person", "ask=officer":
 				if s.sense != "" || r.tokens[s.from].kind == word {
 					odd++
 				}
@@ -73,7 +73,7 @@ func (r *reader) times(cs []clause, f *finding) {
 		switch {
 		case actOf(r.asked) != "" && c.wont() && !acted && !stated:
 			when("skip") // "not going to", "won't"
-		case c.has("start") && !c.has("not", "yes") && !acted && !f.done() && !c.hasDeed() && !stated && odd == 0:
+		case c.has("start") && !c.has("not", "yes") && !sentenceAsks(cs, k) && !acted && !f.done() && !c.hasDeed() && !stated && odd == 0:
 			if c.tomorrow {
 				when("tomorrow")
 				break
@@ -96,6 +96,8 @@ func (r *reader) times(cs []clause, f *finding) {
 				w = "tomorrow"
 			}
 			when(w)
+		case c.has("skip") && c.tomorrow && !c.has("not") && !stated:
+			when("tomorrow") // "mañana lo paso"
 		case refusal || c.has("skip") && !c.has("not") && !stated && (odd == 0 || odd == 1 && actOf(r.asked) != "" && c.core() <= 4):
 			when("skip")
 		case c.has("busy") && r.asked == "none" && c.hasDim("crop"): // "we are planting maize", to nobody's question
