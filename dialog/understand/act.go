@@ -236,7 +236,7 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 			return "", false // "le thermomètre est monté à 66", "une flamme est montée", "les prix ont monté"
 		}
 	case "did=fed":
-		if (c.has("animal") || c.hasDim("animal") && !c.has("dung") || r.eats(c)) && !worm && !r.feeder(c, i) {
+		if (c.has("animal") || c.hasDim("animal") && !c.has("dung") || r.eats(c)) && !worm && s.to == s.from+1 && !r.feeder(c, i) {
 			return "", false
 		}
 	case "did=harvested":
@@ -264,7 +264,7 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 // fed them", when the worms were asked about.
 func (r *reader) feeder(c *clause, i int) bool {
 	s := &c.signs[i]
-	return r.asked == "feed" && !c.has("animal") && (s.tongue == en || s.tongue == es || s.tongue == fr) && c.find("person") < i && !oneOf(r.tokens[c.signs[0].from].text, "a", "al", "aux")
+	return r.asked == "feed" && !c.has("animal") && (s.tongue == en || s.tongue == es || s.tongue == fr || s.tongue == sw && !c.signs[i].whom) && c.find("person") < i && !oneOf(r.tokens[c.signs[0].from].text, "a", "al", "aux")
 }
 
 // beastDid says whether an animal stands before the act at sign i as the one who did it.

@@ -1,6 +1,9 @@
 package understand
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // answers reads bare yes, no, done, OK, greetings and thanks.
 func (r *reader) answers(cs []clause, f *finding) {
@@ -25,6 +28,8 @@ func (r *reader) answers(cs []clause, f *finding) {
 				no = no || c.core() == 1 || (i == 0 || i == len(c.signs)-1) && !c.hasTarget()
 			case "not":
 				no = no || c.core() == 1 || len(c.signs) == 2 && c.has("is") && r.asked == "have"
+			case "atall":
+				no = no || len(cs) == 1 && c.core() == 1 && actOf(r.asked) != "" // "pas du tout"
 			case "nothing":
 				no = no || actOf(r.asked) != "" && c.core() == 1 && len(cs) == 1 && (s.text == "hamna" || s.text == "hakuna")
 			case "eat":
@@ -78,7 +83,7 @@ func (r *reader) answers(cs []clause, f *finding) {
 			}
 		}
 	}
-	if !did && !no && !notyet && r.forgot(cs, f) {
+	if !did && !no && !notyet && r.forgot(cs, f) && !f.wondered() {
 		notyet = own != "" || r.asked == "have" || r.asked == "stick" || r.asked == "moisture"
 	}
 	if !did && r.unlooked(cs) {
@@ -123,6 +128,11 @@ func (r *reader) answers(cs []clause, f *finding) {
 	case ok && !no:
 		f.answer = "ok"
 	}
+}
+
+// wondered says whether a deed is told of in doubt: "shook it perhaps, I do not remember".
+func (f *finding) wondered() bool {
+	return slices.ContainsFunc(f.deeds, func(d deed) bool { return d.outcome == doubtful })
 }
 
 // core counts the signs that carry meaning.

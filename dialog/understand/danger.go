@@ -111,6 +111,8 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 				add("harm=eye")
 			case s.tongue == sw && c.has("stinger", "seen=ants"):
 				add("harm=bite") // kuchoma is to burn and to sting
+			case s.tongue == sw && c.has("pointed"):
+				add("harm=cut")
 			case c.has("body") || s.self || s.whom && !animal || r.strikes(c, i):
 				add("harm=burn")
 			case plant:
@@ -148,6 +150,10 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 			case plant:
 			default:
 				add("seen=fire")
+			}
+		case "bottle=bloated":
+			if c.has("eye") && !c.has("bottle", "cap") {
+				add("harm=eye") // "se me hinchó el ojo"
 			}
 		case "seen=sunk":
 			if c.has("body") && !c.has("heap", "bottle") {
@@ -187,6 +193,10 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 			if animal && s.tense != 0 && !c.has("person") {
 				continue
 			}
+			if s.tense&(past|participle) != 0 && s.sense == "drink" && c.core() <= 2 && c.has("person", "neighbor") && (r.asked == "none" || r.asked == "menu") {
+				add("harm=swallowed") // "my son drank it", whatever it was
+				continue
+			}
 			liquid := c.has("starter", "liquid", "bottle", "medicine") || c.hasDim("material") && !c.has("food") || about.bottle || r.asked == "bottle" || r.asked == "shake" || c.has("compost")
 			if s.sense == "eat" {
 				liquid = c.has("starter", "compost", "worm", "dung") || c.hasDim("material")
@@ -219,6 +229,10 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 			}
 		}
 		if s.sense == "harm=cut" && s.hindi() && c.has("harm=bite", "bite") && (strings.HasPrefix(s.text, "ka") || strings.HasPrefix(s.text, "का") || strings.HasPrefix(s.text, "क")) {
+			continue
+		}
+		if s.sense == "harm=bite" && c.has("pointed") && !animal && !c.hasBeast() && !c.has("stinger", "seen=ants") {
+			add("harm=cut") // "un clou m'a piqué"
 			continue
 		}
 		if s.sense == "harm=cut" && s.hindi() && c.has("seen=ants") {

@@ -14,6 +14,10 @@ func (r *reader) frame(cs []clause) {
 			case "why", "ask=why":
 				c.ask = askWhy
 			case "how", "what", "howmany", "whenq", "which", "who", "normal":
+				if s.sense == "whenq" && s.text == "quand" && k == 0 && actOf(r.asked) != "" && !sentenceAsks(cs, i) && r.says(c, "sera", "seront", "serai", "fera", "aura", "aurai") {
+					s.sense, c.later = "while", true // "quand ce sera sec": an answer
+					continue
+				}
 				if (s.hindi() || s.tongue == sw) && c.has("maybe") && !sentenceAsks(cs, i) {
 					continue // "पता नहीं क्या है": told, not asked
 				}

@@ -1,5 +1,7 @@
 package understand
 
+import "strings"
+
 // times reads when= out of clauses in which nothing was done.
 func (r *reader) times(cs []clause, f *finding) {
 	when := func(w string) {
@@ -21,7 +23,7 @@ func (r *reader) times(cs []clause, f *finding) {
 			}
 			looking = looking || looks && s.tense&ongoing != 0 && !c.hasQuality() && !c.has("was", "past") || looks && (s.tense&future != 0 || s.tense&(bare|present|order) != 0 && (c.will || c.later || c.tomorrow || c.has("now", "after") && !c.hasQuality()))
 		}
-		acted, plan, refusal, wish := c.has("done") && !(c.has("only") && c.has("edge", "partly")) && !c.has("start") && !c.has("not", "will", "tomorrow"), false, false, false
+		acted, plan, refusal, wish, denied := c.has("done") && !(c.has("only") && c.has("edge", "partly")) && !c.has("start") && !c.has("not", "will", "tomorrow"), false, false, false, false
 		for _, d := range f.deeds {
 			if d.clause != k {
 				continue
@@ -38,6 +40,8 @@ func (r *reader) times(cs []clause, f *finding) {
 				refusal = true
 			case wished:
 				wish = true
+			case notDone:
+				denied = true // "hoy no la sacudí"
 			}
 		}
 		plan = plan || looking
@@ -51,6 +55,9 @@ func (r *reader) times(cs []clause, f *finding) {
 				switch c.signs[n-1].text {
 				case "when", "cuando", "quand", "after", "despues", "apres", "once", "des", "let", "deje", "dejeme", "espero", "esperando", "waiting":
 					n = len(c.signs) // "when I get to the house", "let me finish my tea"
+				}
+				if p := c.signs[n-1].text; strings.HasPrefix(p, "niki") || strings.HasPrefix(p, "tuki") {
+					break // "nikifika nyumbani"
 				}
 			}
 			if n > 0 && s.sense == "after" && (c.later || c.tomorrow) {
@@ -118,11 +125,17 @@ func (r *reader) times(cs []clause, f *finding) {
 			when(map[bool]string{true: "tomorrow", false: "later"}[c.tomorrow]) // "will go at dusk"
 		case r.timeIf(c) && odd <= 1 && c.end != "?" && actOf(r.asked) != "":
 			when(map[bool]string{true: "tomorrow", false: "later"}[c.tomorrow])
+		case c.untilThen() && len(cs) == 1 && actOf(r.asked) != "":
+			when("later")
 		case odd > 0 || c.cond:
-		case c.has("today") && c.has("not", "no") && !r.didNot(c) && !c.has("was"):
+		case c.has("today") && c.has("not", "no") && !denied && !r.didNot(c) && !c.has("was"):
 			when("later")
 		case c.tomorrow:
 			when("tomorrow")
+		case len(cs) == 1 && c.core() == 1 && actOf(r.asked) != "" && (c.has("after") || c.has("earlier") && r.tokens[c.signs[0].from].text == "tout"):
+			when("later") // "après", "tout à l'heure"
+		case len(cs) == 1 && c.core() == 2 && c.has("hour") && c.has("num") && c.signs[0].tongue == sw && actOf(r.asked) != "":
+			when("later") // "saa kumi"
 		case c.later, c.has("late"), c.will && len(c.signs) <= 4:
 			if !c.has("past", "was", "earlier") {
 				when("later")
@@ -131,6 +144,12 @@ func (r *reader) times(cs []clause, f *finding) {
 			when("later")
 		}
 	}
+}
+
+// untilThen: Swahili "ikikauka", when it is dry, and no more said.
+func (c *clause) untilThen() bool {
+	return c.cond && c.ask == telling && c.core() == 1 && c.end == "" && c.signs[0].tongue == sw && c.signs[0].tense&unless != 0 &&
+		(strings.HasPrefix(c.signs[0].text, "iki") || strings.HasPrefix(c.signs[0].text, "liki"))
 }
 
 // timeIf: a time and what it hangs on, the deed left unsaid: "tomorrow if it is dry".
