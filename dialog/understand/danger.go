@@ -249,6 +249,9 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 			if s.sense == "harm=burn" && plant && !c.has("body") {
 				continue // ammonia burnt my plants
 			}
+			if s.sense == "harm=cut" && oneOf(s.text, "कटा", "कटी", "कटे", "kata", "kati", "kate") && c.hasDim("unit") && !person {
+				continue // "तना कटा हुआ": chopped
+			}
 			if s.own || person || s.tense != 0 {
 				if s.sense == "harm=cut" && c.has("eye") && !c.has("body") {
 					add("harm=eye") // a splinter in the eye

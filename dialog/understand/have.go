@@ -45,6 +45,11 @@ func (r *reader) measures() []measure {
 				i += 3
 				continue
 			}
+			if i+2 < len(in) && s.hindi() && spoken(&s) && spoken(&in[i+1]) && s.value < in[i+1].value && s.value > 0 && dimension(in[i+2].sense) == "unit" {
+				ps = append(ps, piece{'n', (s.middle() + in[i+1].middle()) / 2, "", i, i + 2}) // "दस बारह पूला": ten or twelve
+				i += 2
+				continue
+			}
 			if another(in, i) {
 				ps = append(ps, piece{'n', s.middle(), "same", i, i + 1})
 			} else {
@@ -80,6 +85,8 @@ func (r *reader) measures() []measure {
 		case (s.sense == "no" || s.sense == "not") && (s.tongue == en || s.tongue == es || s.tongue == fr || oneOf(s.text, "sina", "hatuna", "hakuna", "hamna")):
 			stop(i)
 			i = pastDenied(in, i)
+		case s.sense == "did=gathered" && s.hindi() && len(ps) > 0 && ps[len(ps)-1].what == 'm' && (len(ps) == 1 || oneOf(string(ps[len(ps)-2].what), "|", ",")):
+			i++ // "patte ikatthe kiye 5 bori": the amount comes last
 		case s.sense == "did=gathered" || s.sense == "have" || s.sense == "but" || s.sense == "." || s.sense == "!" || s.sense == "\n":
 			stop(i)
 			i++
@@ -91,6 +98,11 @@ func (r *reader) measures() []measure {
 			i++
 		default:
 			if m, n := material(in, i); n > 0 && m != "" {
+				if s.hindi() && lacks(in, i+n) {
+					stop(i)
+					i += n
+					continue
+				}
 				ps = append(ps, piece{'m', 0, m, i, i + n})
 				i += n
 				continue
@@ -346,6 +358,23 @@ func (r *reader) absent(c *clause) bool {
 					return true
 				}
 			}
+		}
+	}
+	return false
+}
+
+// spoken says whether a sign is a number in words.
+func spoken(s *sign) bool { return s.sense == "num" && !s.typed }
+
+// lacks says whether a Hindi "is not" follows at sign i: "गोबर तो नहीं है".
+func lacks(in []sign, i int) bool {
+	for ; i < len(in); i++ {
+		switch in[i].sense {
+		case "filler", "only":
+		case "not":
+			return i+1 < len(in) && in[i+1].sense == "is"
+		default:
+			return false
 		}
 	}
 	return false

@@ -168,7 +168,7 @@ func (r *reader) aboutIt(c *clause) bool {
 	}
 	switch c.ask {
 	case askWh, askModal:
-		return c.odd <= 3 && c.has("how", "canq", "must", "worry", "normal", "avoid") && !c.has("howmany")
+		return c.odd <= 3 && (c.has("how", "canq", "must", "worry", "normal", "avoid") || c.has("what") && c.has("ok", "good", "fine", "bad")) && !c.has("howmany")
 	case askMark:
 		return c.odd <= 2 && c.has("must", "worry", "normal", "ok", "fine", "good", "bad")
 	}
@@ -349,6 +349,9 @@ func (r *reader) ours(c *clause, why bool) bool {
 				known++
 			}
 		}
+	}
+	if why && odd <= 3 && c.has("worm", "heap", "bottle", "stick") && !c.has("foreign", "person", "animal", "neighbor") {
+		return true // "केंचुए गुच्छा बनाकर क्यों बैठते हैं"
 	}
 	if known == 0 {
 		if odd <= 2 && r.asked != "none" && r.asked != "menu" && (c.ask == askModal || c.has("how", "howmany", "canq", "what", "which")) && !c.has("who", "foreign", "money", "weather", "person", "animal") && !c.hasDim("animal") {

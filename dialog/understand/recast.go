@@ -8,10 +8,18 @@ import "strings"
 func (r *reader) recast(c *clause, n, k int) {
 	s := &c.signs[k]
 	switch s.sense {
+	case "stick=hot":
+		if actOf(r.asked) != "" && oneOf(s.text, "हाथ", "haath", "hath") && r.names(s, "लगाया", "lagaya", "lagaayi", "लगाई") && !c.has("stick") {
+			s.sense = "notyet" // "बोतल को हाथ भी नहीं लगाया"
+		}
 	case "rainword":
 		s.sense = "weather"
 		if (r.asked == "smell" || c.has("smell")) && !c.has("today", "tomorrow", "kal", "past", "night") && !r.says(c, "हुई", "hui", "huyi") {
 			s.sense = "smell=earthy"
+		}
+	case "weather":
+		if r.names(s, "सूखा", "sukha", "sookha") && c.has("inside", "heap") {
+			s.sense = "moisture=dry" // a drought elsewhere
 		}
 	case "fine":
 		s.sense = "ok"
