@@ -43,7 +43,7 @@ func (r *reader) unjoin() {
 		if t.kind != word || len(t.text) < 6 || t.text[0] < 0x80 && r.lang != "hi" && r.lang != "hi-Latn" || known(t.text) {
 			continue
 		}
-		flat := longVowels.Replace(t.text)
+		flat := shortVowels(t.text)
 		for _, help := range helping(t.text) {
 			stem, has := strings.CutSuffix(flat, help)
 			if !has || !r.lex.nakedStem(stem) {

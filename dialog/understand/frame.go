@@ -183,8 +183,8 @@ func (c *clause) inverted() bool {
 	}
 	switch c.signs[0].text {
 	case "will":
-		if dimension(c.signs[1].sense) == "seen" {
-			return true // "will smoke come out"
+		if dimension(c.signs[1].sense) == "seen" || c.signs[1].text == "i" {
+			return true // "will smoke come out", "will I lose worms"
 		}
 	case "can", "could", "may", "shall", "should", "would":
 		switch c.signs[1].sense {

@@ -20,7 +20,7 @@ func (r *reader) lookUp() {
 			r.ids[i] = r.lex.exact(w, w, r.ids[i]) // "motoo" is also the "moto" of a phrase
 		}
 		if t.kind == word && (r.lang == "hi" || r.lang == "hi-Latn") && !r.lex.hindi(r.ids[i]) {
-			if w := longVowels.Replace(t.text); w != t.text { // "kisee", "puraa": a long vowel
+			if w := shortVowels(t.text); w != t.text { // "kisee", "puraa": a long vowel
 				if ids := r.lex.exact(w, w, nil); len(ids) > 0 && (len(r.ids[i]) == 0 || r.lex.hindi(ids)) {
 					r.ids[i] = append(ids[:len(ids):len(ids)], r.ids[i]...)
 					t.text, t.raw = w, w
@@ -79,6 +79,16 @@ func (l *lexicon) may(ids []int32, sort func(entry) bool) bool {
 
 // longVowels are Hindi vowels as phones spell them when they are held long.
 var longVowels = strings.NewReplacer("ee", "i", "oo", "u", "aa", "a")
+
+// shortVowels writes the held vowels of a word in Latin letters short.
+func shortVowels(w string) string {
+	for i := 1; i < len(w) && w[0] < 0x80; i++ {
+		if c := w[i]; c == w[i-1] && (c == 'e' || c == 'o' || c == 'a') {
+			return longVowels.Replace(w)
+		}
+	}
+	return w
+}
 
 // senseless says whether words occur only inside phrases.
 func (l *lexicon) senseless(ids []int32) bool {
@@ -196,7 +206,7 @@ func (r *reader) lookNear() {
 			}
 		}
 		if r.home(hi) || r.home(hiLatn) {
-			if more := l.forms(longVowels.Replace(t.text), nil); len(more) > 0 {
+			if more := l.forms(shortVowels(t.text), nil); len(more) > 0 {
 				if r.heard == nil {
 					r.heard = make([][]int32, len(r.tokens))
 				}

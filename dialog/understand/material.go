@@ -133,6 +133,13 @@ func material(in []sign, i int) (name string, n int) {
 			}
 		}
 		return "", 0
+	case "smell=rotten":
+		if c, k := near(in, i, "crop"); k > 0 {
+			if m := ofCrop(c, s.sense); m != "" {
+				return m, k // "spoilt pawpaws"
+			}
+		}
+		return "", 0
 	case "worm":
 		return "worms", 1
 	case "compost":
@@ -192,6 +199,14 @@ func ofCrop(crop, part string) string {
 		case "coffee":
 			return "coffee_husk"
 		}
+	case "smell=rotten", "old", "bad":
+		switch crop {
+		case "fruit", "banana":
+			return "fruit_waste"
+		case "veg":
+			return "veg_scraps"
+		}
+		return ""
 	case "leaf", "material=dry_leaves":
 		switch crop {
 		case "maize":

@@ -25,7 +25,11 @@ func spelt(text string) []rune {
 	out := make([]rune, 0, len(text))
 	for _, r := range text {
 		switch {
-		case r >= 'a' && r <= 'z', r >= 0x0900 && r < 0x0964:
+		case r >= 'a' && r <= 'z':
+		case r >= 0x0958 && r <= 0x095f:
+			out = append(out, nuktaBases[r-0x0958])
+			r = 0x093c // as canonical composition has it
+		case r >= 0x0900 && r < 0x0964:
 		case r >= '०' && r <= '९':
 			r = '0' + (r - '०')
 		case r == '\u200b' || r == '\u200c' || r == '\u200d' || r == '\ufeff' || r == '\u00ad' || r == '\ufe0f' || (r >= 0x1f3fb && r <= 0x1f3ff):
@@ -64,6 +68,9 @@ func spelt(text string) []rune {
 	}
 	return out
 }
+
+// nuktaBases are the letters that क़ ख़ ग़ ज़ ड़ ढ़ फ़ य़ carry their nukta on.
+var nuktaBases = [8]rune{'क', 'ख', 'ग', 'ज', 'ड', 'ढ', 'फ', 'य'}
 
 // plain drops accents from Latin letters and leaves every other script alone.
 func plain(in []rune) []rune {
@@ -141,11 +148,19 @@ func everyRune(in []rune, ok func(rune) bool) bool {
 
 // composed says whether a text is surely valid and in canonical composed form, so
 // that the slower normalising can be spared: ASCII, the accented letters of the
-// five languages, Devanagari without nukta, and emoji.
+// five languages, Devanagari with a nukta only where no letter of its own is made of it,
+// and emoji.
 func composed(text string) bool {
+	last := rune(0)
 	for _, r := range text {
+		before := last
+		last = r
 		switch {
-		case r < 0x80, r >= 0xa0 && r < 0x180, r >= 0x0900 && r <= 0x097f && r != 0x093c && (r < 0x0958 || r > 0x095f), r >= 0x2010 && r <= 0x2027, r >= 0x1f300 && r <= 0x1faff:
+		case r == 0x093c:
+			if before < 0x0915 || before > 0x0939 || before == 'न' || before == 'र' || before == 'ळ' {
+				return false
+			}
+		case r < 0x80, r >= 0xa0 && r < 0x180, r >= 0x0900 && r <= 0x097f, r >= 0x2010 && r <= 0x2027, r >= 0x1f300 && r <= 0x1faff:
 		default:
 			return false
 		}

@@ -34,7 +34,7 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 	if c.has("notyet", "forgot", "couldnt") && t&future == 0 {
 		return notDone
 	}
-	if c.has("today") && neg && t&(past|yet) == 0 {
+	if c.has("today") && neg && t&(past|yet|participle) == 0 && !r.didNot(c) {
 		return planned
 	}
 	if c.cant {
@@ -229,6 +229,9 @@ func (c *clause) whenTo() bool {
 	for i := range c.signs {
 		s := &c.signs[i]
 		if act(s.sense) {
+			if s.tongue == en && !slices.ContainsFunc(c.signs[:i], func(q sign) bool { return quality(q.sense) }) {
+				return false // "when I open the top steam comes up": what is seen then
+			}
 			return (s.tense&(present|future) != 0 || s.tense&bare != 0 && s.tongue == en) && (s.tense&past == 0 || s.tongue == fr || s.endsInO())
 		}
 	}

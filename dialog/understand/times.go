@@ -23,7 +23,7 @@ func (r *reader) times(cs []clause, f *finding) {
 			}
 			looking = looking || looks && s.tense&ongoing != 0 && !c.hasQuality() && !c.has("was", "past") || looks && (s.tense&future != 0 || s.tense&(bare|present|order) != 0 && (c.will || c.later || c.tomorrow || c.has("now", "after") && !c.hasQuality()))
 		}
-		acted, plan, refusal, wish, denied := c.has("done") && !(c.has("only") && c.has("edge", "partly")) && !c.has("start") && !c.has("not", "will", "tomorrow"), false, false, false, false
+		acted, plan, refusal, wish := c.has("done") && !(c.has("only") && c.has("edge", "partly")) && !c.has("start") && !c.has("not", "will", "tomorrow"), false, false, false
 		for _, d := range f.deeds {
 			if d.clause != k {
 				continue
@@ -40,8 +40,6 @@ func (r *reader) times(cs []clause, f *finding) {
 				refusal = true
 			case wished:
 				wish = true
-			case notDone:
-				denied = true // "hoy no la sacudí"
 			}
 		}
 		plan = plan || looking
@@ -87,6 +85,7 @@ func (r *reader) times(cs []clause, f *finding) {
 			}
 			when("later") // begun, not ended
 		case acted || c.doubt:
+		case plan && f.when == "skip" && c.has("skip", "not"): // "skip it, I won't turn this week"
 		case c.has("only") && c.has("edge") && c.has("done", "do", "finish") && actOf(r.asked) != "":
 			when("later") // "we have only done one side"
 		case c.has("stop") && c.has("partly", "inside", "num") && !stated && actOf(r.asked) != "":
@@ -108,7 +107,7 @@ func (r *reader) times(cs []clause, f *finding) {
 		case refusal || c.has("skip") && !c.has("not") && !stated && (odd == 0 || odd == 1 && actOf(r.asked) != "" && c.core() <= 4):
 			when("skip")
 		case c.has("busy") && r.asked == "none" && c.hasDim("crop"): // "we are planting maize", to nobody's question
-		case c.has("busy") && !f.done() && !c.has("while", "was", "before", "foreign", "didaux") && (!c.has("person", "animal") || c.has("me")) && !c.hasDim("animal"):
+		case c.has("busy") && !f.done() && !(f.undone() && r.didNot(&cs[0])) && !c.has("while", "was", "before", "foreign", "didaux") && (!c.has("person", "animal") || c.has("me")) && !c.hasDim("animal"):
 			if c.tomorrow {
 				when("tomorrow")
 			} else if f.when != "skip" { // "I won't, too tired"
@@ -128,7 +127,7 @@ func (r *reader) times(cs []clause, f *finding) {
 		case c.untilThen() && len(cs) == 1 && actOf(r.asked) != "":
 			when("later")
 		case odd > 0 || c.cond:
-		case c.has("today") && c.has("not", "no") && !denied && !r.didNot(c) && !c.has("was"):
+		case c.has("today") && c.has("not", "no") && !f.undone() && !c.hasQuality() && !r.didNot(c) && !c.has("was"):
 			when("later")
 		case c.tomorrow:
 			when("tomorrow")
@@ -217,6 +216,16 @@ func (c *clause) weathered() bool {
 		}
 	}
 	return weather
+}
+
+// undone says whether something is said not to have been done: "hoy no la sacudí".
+func (f *finding) undone() bool {
+	for _, d := range f.deeds {
+		if d.outcome == notDone && d.code != "" {
+			return true
+		}
+	}
+	return false
 }
 
 // done says whether anything in the message is done.

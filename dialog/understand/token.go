@@ -89,9 +89,11 @@ func tokens(text string) []token {
 			raw := string(in[start:i])
 			text := raw
 			if !ascii(raw) {
-				text = string(plain(in[start:i]))
+				if p := plain(in[start:i]); &p[0] != &in[start] {
+					text = string(p)
+				}
 			}
-			if strings.ContainsAny(text, "0123456789") {
+			if strings.ContainsAny(text, "0123456789") && !known(text) {
 				raw = unleet(text)
 				text = raw
 			}
