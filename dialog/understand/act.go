@@ -159,6 +159,8 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 		return "", false
 	case "make":
 		switch {
+		case c.has("foreign") && !c.has("heap", "layer", "starter", "compost"):
+			return "", false // "tunaandaa harusi"
 		case layer:
 			return "did=layered", true
 		case c.has("starter", "bottle", "liquid"):
@@ -218,7 +220,10 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 		if s.tongue == es && strings.HasPrefix(s.text, "rev") && !c.has("heap", "compost") && (c.has("starter") || c.hasSweet()) {
 			return "did=mixed", true // "revolví la melaza con el suero"
 		}
-		if r.asked == "shake" && !c.has("heap", "compost") && (s.tongue == fr || s.tongue == es) && (strings.HasPrefix(s.text, "remu") || strings.HasPrefix(s.text, "remov") || strings.HasPrefix(s.text, "brass") || strings.HasPrefix(s.text, "revol")) {
+		if s.tongue == fr && r.begins(s, "remu", "brass") && c.has("starter") && !c.has("heap", "compost") {
+			return "did=mixed", true
+		}
+		if r.asked == "shake" && !c.has("heap", "compost") && (s.tongue == fr || s.tongue == es) && r.begins(s, "remu", "remov", "brass", "revol") {
 			return "did=shook", true // "je l'ai remuée", of the bottle
 		}
 		if r.knocks(s) && !c.has("heap", "compost") && (c.has("stick", "bottle", "liquid", "person", "animal") || c.hasDim("smell") || c.hasDim("animal")) {
@@ -264,7 +269,7 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 // fed them", when the worms were asked about.
 func (r *reader) feeder(c *clause, i int) bool {
 	s := &c.signs[i]
-	return r.asked == "feed" && !c.has("animal") && (s.tongue == en || s.tongue == es || s.tongue == fr || s.tongue == sw && !c.signs[i].whom) && c.find("person") < i && !oneOf(r.tokens[c.signs[0].from].text, "a", "al", "aux")
+	return r.asked == "feed" && !c.has("animal") && (s.tongue == en || s.tongue == es || s.tongue == fr || s.tongue == sw) && c.find("person") < i && !oneOf(r.tokens[c.signs[0].from].text, "a", "al", "aux")
 }
 
 // beastDid says whether an animal stands before the act at sign i as the one who did it.
@@ -306,6 +311,13 @@ func (c *clause) helped(i int) bool {
 		}
 	}
 	return false
+}
+
+// begins says whether a word of a sign begins in one of the ways.
+func (r *reader) begins(s *sign, ways ...string) bool {
+	return slices.ContainsFunc(r.tokens[s.from:s.to], func(t token) bool {
+		return slices.ContainsFunc(ways, func(w string) bool { return strings.HasPrefix(t.text, w) })
+	})
 }
 
 // knocks says whether a verb for turning is also one for knocking over and spilling.

@@ -1,6 +1,9 @@
 package understand
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
 // Swahili words of the tables carry the class of one noun: "limejaa" goes with lundo,
 // "kimejaa" with kitanda. The classes of things stand for each other.
@@ -117,6 +120,20 @@ func (l *lexicon) swahiliSlip(w string) (swVerb, bool) {
 		}
 	}
 	return swVerb{}, false
+}
+
+// textSwahili writes out what is shortened in messages: x for s ("nimetikixa"), and the
+// vowel of the subject left out ("lmekauka", "nmegeuza").
+func textSwahili(w string) string {
+	w = strings.ReplaceAll(w, "x", "s")
+	if len(w) > 5 && (w[1:3] == "me" || w[1:3] == "li" || w[1:3] == "ta" || w[1:3] == "na") {
+		for _, subject := range [...]string{"ni", "li", "tu", "wa", "zi", "ki", "vi", "ya"} {
+			if subject[0] == w[0] {
+				return subject + w[1:]
+			}
+		}
+	}
+	return w
 }
 
 // crowded says whether two consonants never stand side by side in a Swahili word.

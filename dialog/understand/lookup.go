@@ -303,6 +303,15 @@ func (r *reader) lookNear() {
 				continue
 			}
 		}
+		if w := textSwahili(t.text); r.rank[sw] <= 1 && w != t.text {
+			if r.ids[i] = l.exact(w, w, nil); len(r.ids[i]) > 0 {
+				continue
+			}
+			if v, ok := l.swahiliVerb(w); ok {
+				r.parsed[i] = v
+				continue
+			}
+		}
 		if slow++; slow > 24 {
 			continue // a reply has few mistyped words; a pasted page must stay quick
 		}

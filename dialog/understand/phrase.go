@@ -67,6 +67,12 @@ func (r *reader) suits(e *entry, other string) bool {
 	if r.asked == "" || dimension(other) == r.asked || e.sense == other {
 		return false
 	}
+	if len(r.tokens) == 1 && (dimension(e.sense) == r.asked || r.asked == "worms" && e.sense == "seen=worms_well") {
+		switch other {
+		case "ok", "not", "good", "compost", "starter", "chat=hello", "known", "smell":
+			return true // "aucune", "terreau", "buenas": a word alone answers
+		}
+	}
 	return (dimension(e.sense) == r.asked || e.sense == "sharp" && r.asked == "smell") && (quality(other) || other == "very")
 }
 

@@ -137,6 +137,8 @@ func (r *reader) questions(cs []clause, f *finding) {
 		case askMark:
 			if c.cond && (r.ours(c, false) || c.has("whatif") && c.has("person") && !c.has("foreign", "money", "weather") || c.rainsOn()) {
 				add("ask=help")
+			} else if c.has("whatif") && c.core() <= 3 && !c.has("foreign", "money", "weather", "animal") || c.has("eat") && (r.asked == "feed" || r.asked == "worms") && !c.has("foreign", "money", "animal", "person") {
+				add("ask=help")
 			} else if r.mayI(c) || (c.hasDim("material") || c.has("dung")) && !c.has("num", "one", "have", "sell", "money", "foreign", "person", "neighbor") && !c.hasQuality() {
 				add("ask=help")
 			} else if c.will && c.hasDim("seen") || c.has("worm") && !c.describes() && len(c.signs) > 2 || c.has("or") && c.has("inside", "edge") || c.has("worm") && c.has("eat", "food", "drink") || c.judging() || c.has("must") && r.ours(c, false) {

@@ -57,6 +57,7 @@ type reader struct {
 
 func newReader(text, lang, asked string) *reader {
 	r := &reader{lex: tables(), asked: asked, lang: lang, tokens: tokens(text)}
+	r.rejoin()
 	r.unjoin()
 	r.lookUp()
 	r.weigh()

@@ -31,6 +31,12 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 	if c.has("forgot", "maybe") && c.orNot() {
 		return doubtful // "याद नहीं हिलाई कि नहीं"
 	}
+	if s.hindi() && c.orNot() {
+		return doubtful // "khilaya ya nahi"
+	}
+	if s.tongue == fr && c.has("now") && t&past != 0 && r.says(c, "je") && !c.has("didaux", "have", "already") {
+		return planned // "je pose la couche maintenant"
+	}
 	if c.has("notyet", "forgot", "couldnt") && t&future == 0 {
 		return notDone
 	}

@@ -135,7 +135,7 @@ func (r *reader) times(cs []clause, f *finding) {
 			when("later") // "après", "tout à l'heure"
 		case len(cs) == 1 && c.core() == 2 && c.has("hour") && c.has("num") && c.signs[0].tongue == sw && actOf(r.asked) != "":
 			when("later") // "saa kumi"
-		case c.later, c.has("late"), c.will && len(c.signs) <= 4:
+		case c.later, c.has("late"), c.will && len(c.signs) <= 4 && !(f.when == "skip" && c.has("not")):
 			if !c.has("past", "was", "earlier") {
 				when("later")
 			}
