@@ -281,7 +281,7 @@ func (c *clause) timesOnly() bool {
 // noon: "finished at noon", "did it after breakfast", "on l'a fait dimanche" is behind, though "at noon" alone lies ahead.
 func (r *reader) noon(c *clause) bool {
 	for i := range c.signs {
-		if c.signs[i].sense == "later" && r.names(&c.signs[i], "noon", "midday", "mediodia", "midi", "after", "despues", "apres",
+		if c.signs[i].sense == "later" && r.names(&c.signs[i], "noon", "midday", "sunrise", "dawn", "mediodia", "midi", "after", "despues", "apres",
 			"dimanche", "lundi", "mardi", "mercredi", "jeudi", "vendredi", "samedi", "soir",
 			"jumapili", "jumatatu", "jumanne", "jumatano", "alhamisi", "ijumaa", "jumamosi", "jioni", "usiku", "mchana") && !c.will {
 			return true

@@ -151,6 +151,10 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 			default:
 				add("seen=fire")
 			}
+		case "smell=ammonia":
+			if !s.own && r.asked != "smell" && !c.has("smell", "gas", "sharp") && r.names(s, "ojos", "ojo", "yeux", "eyes", "macho", "आँख", "आँखें", "आंख", "आंखें") {
+				add("harm=eye") // "me lloran los ojos", and no smell is spoken of
+			}
 		case "bottle=bloated":
 			if c.has("eye") && !c.has("bottle", "cap") {
 				add("harm=eye") // "se me hinchó el ojo"
