@@ -47,7 +47,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 		if c.wouldHurt(i) {
 			continue // "haath jal jaaye": it may, it did not
 		}
-		if s.hindi() && oneOf(s.text, "jali", "jaali") && s.from+1 < len(r.tokens) && r.tokens[s.from+1].text == "se" {
+		if s.hindi() && oneOf(s.text, "jali", "jaali") && s.from+1 < len(r.tokens) && oneOf(r.tokens[s.from+1].text, "se", "ka", "ki", "ke", "me", "mein", "par", "pe") {
 			continue // "jaali se ungli kat gayi": of a wire mesh
 		}
 		if c.almost(i) {

@@ -165,6 +165,9 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 			if c.has("animal", "seen=smoke", "smell", "seen=fire", "moto") || c.hasDim("animal") {
 				return "" // a dog sits on it; the smoke has gone down
 			}
+			if s.hindi() && (c.has("seen=flies", "seen=ants", "ask=undo") || c.hasDim("moisture") && !here.heap) {
+				return "" // flies sit on it; a button was pressed; "नमी सही बैठ रही है"
+			}
 			if !s.own && !heap && asked != "none" && asked != "menu" && asked != "turn" || c.has("heat", "joto", "degree") || c.figure() && !r.long(c) || (asked == "stick" || asked == "moisture") && !here.heap && c.has("me", "nothing", "water") || c.has("body") && !here.heap {
 				return ""
 			}
