@@ -79,6 +79,9 @@ func (r *reader) read() Meaning {
 		if c.has("correct") || c.has("imeant") || k > 0 && k+1 < len(cs) && onlyNo(c) {
 			corrected[k] = true
 		}
+		if n := len(c.signs); n > 1 && k+1 < len(cs) && c.signs[n-1].sense == "no" && !c.signs[n-1].hindi() && c.end == "," && sameDim(c, &cs[k+1]) {
+			corrected[k+1] = true // "cold no, it's hot"
+		}
 		found := r.dangers(c, about)
 		f.danger = append(f.danger, found...)
 		about.eye = about.eye || hasCode(found, "harm=eye")
