@@ -217,11 +217,8 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 		}
 		return "did=mixed", true
 	case "did=turned":
-		if s.tongue == es && strings.HasPrefix(s.text, "rev") && !c.has("heap", "compost") && (c.has("starter") || c.hasSweet()) {
-			return "did=mixed", true // "revolví la melaza con el suero"
-		}
-		if s.tongue == fr && r.begins(s, "remu", "brass") && c.has("starter") && !c.has("heap", "compost") {
-			return "did=mixed", true
+		if (s.tongue == es && r.begins(s, "rev") || s.tongue == fr && r.begins(s, "remu", "brass")) && !c.has("heap", "compost") && (c.has("starter") || c.hasSweet()) {
+			return "did=mixed", true // "revolví la melaza con el suero", "j'ai brassé le levain"
 		}
 		if r.asked == "shake" && !c.has("heap", "compost") && (s.tongue == fr || s.tongue == es) && r.begins(s, "remu", "remov", "brass", "revol") {
 			return "did=shook", true // "je l'ai remuée", of the bottle
@@ -269,7 +266,7 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 // fed them", when the worms were asked about.
 func (r *reader) feeder(c *clause, i int) bool {
 	s := &c.signs[i]
-	return r.asked == "feed" && !c.has("animal") && (s.tongue == en || s.tongue == es || s.tongue == fr || s.tongue == sw) && c.find("person") < i && !oneOf(r.tokens[c.signs[0].from].text, "a", "al", "aux")
+	return r.asked == "feed" && !c.has("animal") && !s.hindi() && c.find("person") < i && !oneOf(r.tokens[c.signs[0].from].text, "a", "al", "aux")
 }
 
 // beastDid says whether an animal stands before the act at sign i as the one who did it.

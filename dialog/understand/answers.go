@@ -1,9 +1,6 @@
 package understand
 
-import (
-	"slices"
-	"strings"
-)
+import "strings"
 
 // answers reads bare yes, no, done, OK, greetings and thanks.
 func (r *reader) answers(cs []clause, f *finding) {
@@ -83,7 +80,7 @@ func (r *reader) answers(cs []clause, f *finding) {
 			}
 		}
 	}
-	if !did && !no && !notyet && r.forgot(cs, f) && !f.wondered() {
+	if !did && !no && !notyet && r.forgot(cs, f) && !f.tells(doubtful) {
 		notyet = own != "" || r.asked == "have" || r.asked == "stick" || r.asked == "moisture"
 	}
 	if !did && r.unlooked(cs) {
@@ -128,11 +125,6 @@ func (r *reader) answers(cs []clause, f *finding) {
 	case ok && !no:
 		f.answer = "ok"
 	}
-}
-
-// wondered says whether a deed is told of in doubt: "shook it perhaps, I do not remember".
-func (f *finding) wondered() bool {
-	return slices.ContainsFunc(f.deeds, func(d deed) bool { return d.outcome == doubtful })
 }
 
 // core counts the signs that carry meaning.
@@ -292,7 +284,7 @@ func (r *reader) noon(c *clause) bool {
 
 // strange says whether a clause names what is not of the heap: "bus kharab ho gayi".
 func (c *clause) strange() bool {
-	return c.has("known", "stinger", "animal") || c.hasDim("animal") || c.hasDim("crop")
+	return c.has("known", "stinger", "pointed", "animal") || c.hasDim("animal") || c.hasDim("crop")
 }
 
 // ranOut says whether what stands before the Swahili "is finished" at sign i is a stuff

@@ -1,9 +1,6 @@
 package understand
 
-import (
-	"slices"
-	"strings"
-)
+import "slices"
 
 // Swahili words of the tables carry the class of one noun: "limejaa" goes with lundo,
 // "kimejaa" with kitanda. The classes of things stand for each other.
@@ -87,63 +84,4 @@ func (l *lexicon) place(base string) []int32 {
 		}
 	}
 	return nil
-}
-
-// swahiliSlip allows one letter wrong in a longer Swahili verb.
-func (l *lexicon) swahiliSlip(w string) (swVerb, bool) {
-	if len(w) < 7 {
-		return swVerb{}, false
-	}
-	try := make([]byte, 0, len(w)+1)
-	for i := 2; i < len(w); i++ { // a letter too many
-		try = append(append(try[:0], w[:i]...), w[i+1:]...)
-		if v, ok := l.swahiliVerb(string(try)); ok {
-			return v, true
-		}
-	}
-	for i := 2; i < len(w)-1; i++ { // two swapped
-		try = append(try[:0], w...)
-		try[i], try[i+1] = try[i+1], try[i]
-		if v, ok := l.swahiliVerb(string(try)); ok {
-			return v, true
-		}
-	}
-	for i := 3; i < len(w); i++ { // a vowel left out, where Swahili has no two consonants
-		if !crowded(w[i-1], w[i]) {
-			continue
-		}
-		for _, vowel := range []byte("aeiou") {
-			try = append(append(append(try[:0], w[:i]...), vowel), w[i:]...)
-			if v, ok := l.swahiliVerb(string(try)); ok {
-				return v, true
-			}
-		}
-	}
-	return swVerb{}, false
-}
-
-// textSwahili writes out what is shortened in messages: x for s ("nimetikixa"), and the
-// vowel of the subject left out ("lmekauka", "nmegeuza").
-func textSwahili(w string) string {
-	w = strings.ReplaceAll(w, "x", "s")
-	if len(w) > 5 && (w[1:3] == "me" || w[1:3] == "li" || w[1:3] == "ta" || w[1:3] == "na") {
-		for _, subject := range [...]string{"ni", "li", "tu", "wa", "zi", "ki", "vi", "ya"} {
-			if subject[0] == w[0] {
-				return subject + w[1:]
-			}
-		}
-	}
-	return w
-}
-
-// crowded says whether two consonants never stand side by side in a Swahili word.
-func crowded(a, b byte) bool {
-	if isVowel(a) || isVowel(b) {
-		return false
-	}
-	switch b {
-	case 'w', 'y', 'h':
-		return false
-	}
-	return a != 'm' && a != 'n'
 }

@@ -36,22 +36,6 @@ func (l *lexicon) forms(w string, out []int32) []int32 {
 	return out
 }
 
-// rejoin puts a Swahili verb together that is typed with a hyphen: "nime-sieve".
-func (r *reader) rejoin() {
-	for i := 0; i+2 < len(r.tokens); i++ {
-		a, dash, b := &r.tokens[i], &r.tokens[i+1], &r.tokens[i+2]
-		if dash.text != "-" || !dash.glued || !b.glued || a.kind != word || b.kind != word || len(a.text) < 3 {
-			continue
-		}
-		if w := a.text + b.text; r.lex.verbPrefix(w) >= len(a.text) {
-			if _, ok := r.lex.swahiliVerb(w); ok {
-				a.raw, a.text, a.to = w, w, b.to
-				r.tokens = slices.Delete(r.tokens, i+1, i+3)
-			}
-		}
-	}
-}
-
 // unjoin parts a Hindi verb from the helping verb typed onto it: "छानलिया", "hilaadi".
 func (r *reader) unjoin() {
 	for i := 0; i < len(r.tokens); i++ {

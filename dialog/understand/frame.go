@@ -15,7 +15,7 @@ func (r *reader) frame(cs []clause) {
 				c.ask = askWhy
 			case "how", "what", "howmany", "whenq", "which", "who", "normal":
 				if s.sense == "whenq" && s.text == "quand" && k == 0 && actOf(r.asked) != "" && !sentenceAsks(cs, i) && r.says(c, "sera", "seront", "serai", "fera", "aura", "aurai") {
-					s.sense, c.later = "while", true // "quand ce sera sec": an answer
+					s.sense, c.cond = "while", !c.hasDeed() // "quand ce sera sec": an answer
 					continue
 				}
 				if (s.hindi() || s.tongue == sw) && c.has("maybe") && !sentenceAsks(cs, i) {

@@ -40,14 +40,9 @@ func (r *reader) measures() []measure {
 				i += 2
 				continue
 			}
-			if i+3 < len(in) && in[i+1].sense == "or" && in[i+2].sense == "num" && dimension(in[i+3].sense) == "unit" {
-				ps = append(ps, piece{'n', (s.middle() + in[i+2].middle()) / 2, "", i, i + 3}) // "two or three baskets"
-				i += 3
-				continue
-			}
-			if i+2 < len(in) && s.hindi() && spoken(&s) && spoken(&in[i+1]) && s.value < in[i+1].value && s.value > 0 && dimension(in[i+2].sense) == "unit" {
-				ps = append(ps, piece{'n', (s.middle() + in[i+1].middle()) / 2, "", i, i + 2}) // "दस बारह पूला": ten or twelve
-				i += 2
+			if k := alternative(in, i); k > 0 {
+				ps = append(ps, piece{'n', (s.middle() + in[k].middle()) / 2, "", i, k + 1})
+				i = k + 1
 				continue
 			}
 			if another(in, i) {
@@ -85,7 +80,7 @@ func (r *reader) measures() []measure {
 		case (s.sense == "no" || s.sense == "not") && (s.tongue == en || s.tongue == es || s.tongue == fr || oneOf(s.text, "sina", "hatuna", "hakuna", "hamna")):
 			stop(i)
 			i = pastDenied(in, i)
-		case s.sense == "did=gathered" && s.hindi() && len(ps) > 0 && ps[len(ps)-1].what == 'm' && (len(ps) == 1 || oneOf(string(ps[len(ps)-2].what), "|", ",")):
+		case s.sense == "did=gathered" && s.hindi() && len(ps) > 0 && ps[len(ps)-1].what == 'm' && (len(ps) == 1 || ps[len(ps)-2].what == '|' || ps[len(ps)-2].what == ','):
 			i++ // "patte ikatthe kiye 5 bori": the amount comes last
 		case s.sense == "did=gathered" || s.sense == "have" || s.sense == "but" || s.sense == "." || s.sense == "!" || s.sense == "\n":
 			stop(i)
@@ -363,8 +358,18 @@ func (r *reader) absent(c *clause) bool {
 	return false
 }
 
-// spoken says whether a sign is a number in words.
-func spoken(s *sign) bool { return s.sense == "num" && !s.typed }
+// alternative finds the second of two numbers that stand before one unit: "two or three
+// baskets", and in Hindi words without an or, "दस बारह पूला". 0 is none.
+func alternative(in []sign, i int) int {
+	spoken := func(s *sign) bool { return s.sense == "num" && !s.typed }
+	switch {
+	case i+3 < len(in) && in[i+1].sense == "or" && in[i+2].sense == "num" && dimension(in[i+3].sense) == "unit":
+		return i + 2
+	case i+2 < len(in) && in[i].hindi() && spoken(&in[i]) && spoken(&in[i+1]) && in[i].value > 0 && in[i].value < in[i+1].value && dimension(in[i+2].sense) == "unit":
+		return i + 1
+	}
+	return 0
+}
 
 // lacks says whether a Hindi "is not" follows at sign i: "गोबर तो नहीं है".
 func lacks(in []sign, i int) bool {

@@ -1,6 +1,7 @@
 package understand
 
 import (
+	"slices"
 	"strings"
 	"sync"
 	"unicode"
@@ -74,14 +75,7 @@ var nuktaBases = [8]rune{'क', 'ख', 'ग', 'ज', 'ड', 'ढ', 'फ', 'य'}
 
 // plain drops accents from Latin letters and leaves every other script alone.
 func plain(in []rune) []rune {
-	accents := false
-	for _, r := range in {
-		if r > 127 && (r < 0x0900 || r > 0x097f) {
-			accents = true
-			break
-		}
-	}
-	if !accents {
+	if !accented(in) {
 		return in
 	}
 	if bases := latinBases(); everyRune(in, func(r rune) bool { return r < 0x180 || r >= 0x0900 && r <= 0x097f || r > 0x2000 }) {
@@ -127,6 +121,11 @@ func plain(in []rune) []rune {
 		out = append(out, r)
 	}
 	return []rune(norm.NFC.String(string(out)))
+}
+
+// accented says whether plain may change a text: some of it is neither ASCII nor Devanagari.
+func accented(in []rune) bool {
+	return slices.ContainsFunc(in, func(r rune) bool { return r > 127 && (r < 0x0900 || r > 0x097f) })
 }
 
 // push appends a rune unless it would be the third alike in a row.

@@ -355,14 +355,11 @@ func (r *reader) ours(c *clause, why bool) bool {
 	if c.has("howmany") && len(c.signs) > 1 && c.signs[0].sense == "howmany" && c.signs[1].sense == "is" && known == 0 {
 		return false // "how much is diesel"
 	}
-	if why && odd <= 2 && r.asked != "none" && r.asked != "menu" && !c.has("foreign", "money", "weather", "person", "animal") && !c.hasDim("crop") {
-		return true // "pourquoi ils deviennent tout pâles", of the worms asked about
-	}
 	if why && odd <= 3 && c.has("worm", "heap", "bottle", "stick") && !c.has("foreign", "person", "animal", "neighbor") {
 		return true // "केंचुए गुच्छा बनाकर क्यों बैठते हैं"
 	}
 	if known == 0 {
-		if odd <= 2 && r.asked != "none" && r.asked != "menu" && (c.ask == askModal || c.has("how", "howmany", "canq", "what", "which")) && !c.has("who", "foreign", "money", "weather", "person", "animal") && !c.hasDim("animal") {
+		if odd <= 2 && r.asked != "none" && r.asked != "menu" && (why || c.ask == askModal || c.has("how", "howmany", "canq", "what", "which")) && !c.has("who", "foreign", "money", "weather", "person", "animal") && !c.hasDim("animal") {
 			return true // asked back under an open question: about it
 		}
 		return odd == 0 && (why || c.has("canq", "must") || len(c.signs) > 0 && !c.has("who") && !(len(c.signs) > 2 && c.has("whenq", "howmany", "which")))

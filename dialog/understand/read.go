@@ -143,7 +143,6 @@ func (r *reader) read() Meaning {
 		if c.has("isaid") || len(c.signs) > 0 && c.whenTo() || c.has("ask=undo") && k+1 < len(cs) && sameDim(c, &cs[k+1]) {
 			hidden = true
 		}
-		hidden = hidden || c.later && c.find("while") == 0 && r.says(c, "quand") || c.untilThen() && actOf(r.asked) != ""
 		if !hidden {
 			f.facts = append(f.facts, st...)
 		}

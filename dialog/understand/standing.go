@@ -28,11 +28,8 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 	if c.halfway() && s.hindi() && t&past != 0 && !s.neg {
 		return planned // "आधा पलट दिया आधा बाकी"
 	}
-	if c.has("forgot", "maybe") && c.orNot() {
-		return doubtful // "याद नहीं हिलाई कि नहीं"
-	}
-	if s.hindi() && c.orNot() {
-		return doubtful // "khilaya ya nahi"
+	if (s.hindi() || c.has("forgot", "maybe")) && c.orNot() {
+		return doubtful // "khilaya ya nahi", "याद नहीं हिलाई कि नहीं"
 	}
 	if s.tongue == fr && c.has("now") && t&past != 0 && r.says(c, "je") && !c.has("didaux", "have", "already") {
 		return planned // "je pose la couche maintenant"

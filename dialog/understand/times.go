@@ -1,16 +1,20 @@
 package understand
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // times reads when= out of clauses in which nothing was done.
 func (r *reader) times(cs []clause, f *finding) {
-	when := func(w string) {
-		if f.when == "" || w == "tomorrow" || f.when == "skip" {
-			f.when = w
-		}
-	}
 	for k := range cs {
 		c := &cs[k]
+		when := func(w string) {
+			// "skip it, I won't turn this week" puts nothing off
+			if f.when == "" || w == "tomorrow" || f.when == "skip" && !c.has("skip", "not") {
+				f.when = w
+			}
+		}
 		if c.ask != telling || c.foreign || c.has("ask=status", "ask=next", "ask=help", "ask=officer") {
 			continue
 		}
@@ -49,23 +53,17 @@ func (r *reader) times(cs []clause, f *finding) {
 		}
 		odd := 0
 		for n, s := range c.signs {
-			if n > 0 && c.signs[n-1].sense == "later" {
-				switch c.signs[n-1].text {
-				case "when", "cuando", "quand", "after", "despues", "apres", "once", "des", "let", "deje", "dejeme", "espero", "esperando", "waiting":
-					n = len(c.signs) // "when I get to the house", "let me finish my tea"
-				}
-				if p := c.signs[n-1].text; strings.HasPrefix(p, "niki") || strings.HasPrefix(p, "tuki") {
-					break // "nikifika nyumbani"
-				}
+			if n > 0 && c.signs[n-1].sense == "later" && opens(c.signs[n-1].text) {
+				break // "when I get to the house", "let me finish my tea", "nikifika nyumbani"
 			}
 			if n > 0 && s.sense == "after" && (c.later || c.tomorrow) {
 				break // "sunday after church"
 			}
-			if n == len(c.signs) || n > 0 && s.sense == "while" && c.tomorrow {
+			if n > 0 && s.sense == "while" && c.tomorrow {
 				break // "tomorrow when there is light"
 			}
 			switch s.sense {
-			case "", "known", "stinger", "foreign", "money", "weather", "animal", "person", "ask=officer":
+			case "", "known", "stinger", "pointed", "foreign", "money", "weather", "animal", "person", "ask=officer":
 				if s.sense != "" || r.tokens[s.from].kind == word {
 					odd++
 				}
@@ -78,14 +76,13 @@ func (r *reader) times(cs []clause, f *finding) {
 		switch {
 		case actOf(r.asked) != "" && c.wont() && !acted && !stated:
 			when("skip") // "not going to", "won't"
-		case c.has("start") && !c.has("not", "yes") && !sentenceAsks(cs, k) && !acted && !f.done() && !c.hasDeed() && !stated && odd == 0:
+		case c.has("start") && !c.has("not", "yes") && !sentenceAsks(cs, k) && !acted && !f.tells(done) && !c.hasDeed() && !stated && odd == 0:
 			if c.tomorrow {
 				when("tomorrow")
 				break
 			}
 			when("later") // begun, not ended
 		case acted || c.doubt:
-		case plan && f.when == "skip" && c.has("skip", "not"): // "skip it, I won't turn this week"
 		case c.has("only") && c.has("edge") && c.has("done", "do", "finish") && actOf(r.asked) != "":
 			when("later") // "we have only done one side"
 		case c.has("stop") && c.has("partly", "inside", "num") && !stated && actOf(r.asked) != "":
@@ -107,7 +104,7 @@ func (r *reader) times(cs []clause, f *finding) {
 		case refusal || c.has("skip") && !c.has("not") && !stated && (odd == 0 || odd == 1 && actOf(r.asked) != "" && c.core() <= 4):
 			when("skip")
 		case c.has("busy") && r.asked == "none" && c.hasDim("crop"): // "we are planting maize", to nobody's question
-		case c.has("busy") && !f.done() && !(f.undone() && r.didNot(&cs[0])) && !c.has("while", "was", "before", "foreign", "didaux") && (!c.has("person", "animal") || c.has("me")) && !c.hasDim("animal"):
+		case c.has("busy") && !f.tells(done) && !(f.tells(notDone) && r.didNot(&cs[0])) && !c.has("while", "was", "before", "foreign", "didaux") && (!c.has("person", "animal") || c.has("me")) && !c.hasDim("animal"):
 			if c.tomorrow {
 				when("tomorrow")
 			} else if f.when != "skip" { // "I won't, too tired"
@@ -124,10 +121,10 @@ func (r *reader) times(cs []clause, f *finding) {
 			when(map[bool]string{true: "tomorrow", false: "later"}[c.tomorrow]) // "will go at dusk"
 		case r.timeIf(c) && odd <= 1 && c.end != "?" && actOf(r.asked) != "":
 			when(map[bool]string{true: "tomorrow", false: "later"}[c.tomorrow])
-		case c.untilThen() && len(cs) == 1 && actOf(r.asked) != "":
+		case c.untilThen() && actOf(r.asked) != "":
 			when("later")
 		case odd > 0 || c.cond:
-		case c.has("today") && c.has("not", "no") && !f.undone() && !c.hasQuality() && !r.didNot(c) && !c.has("was"):
+		case c.has("today") && c.has("not", "no") && !f.tells(notDone) && !c.hasQuality() && !r.didNot(c) && !c.has("was"):
 			when("later")
 		case c.tomorrow:
 			when("tomorrow")
@@ -135,7 +132,7 @@ func (r *reader) times(cs []clause, f *finding) {
 			when("later") // "après", "tout à l'heure"
 		case len(cs) == 1 && c.core() == 2 && c.has("hour") && c.has("num") && c.signs[0].tongue == sw && actOf(r.asked) != "":
 			when("later") // "saa kumi"
-		case c.later, c.has("late"), c.will && len(c.signs) <= 4 && !(f.when == "skip" && c.has("not")):
+		case c.later, c.has("late"), c.will && len(c.signs) <= 4:
 			if !c.has("past", "was", "earlier") {
 				when("later")
 			}
@@ -145,10 +142,23 @@ func (r *reader) times(cs []clause, f *finding) {
 	}
 }
 
-// untilThen: Swahili "ikikauka", when it is dry, and no more said.
+// opens says whether a word for a time to come goes on with what must happen first.
+func opens(word string) bool {
+	switch word {
+	case "when", "cuando", "quand", "after", "despues", "apres", "once", "des", "let", "deje", "dejeme", "espero", "esperando", "waiting":
+		return true
+	}
+	return strings.HasPrefix(word, "niki") || strings.HasPrefix(word, "tuki")
+}
+
+// untilThen: "ikikauka", "quand ce sera sec": when it is dry, and no more said.
 func (c *clause) untilThen() bool {
-	return c.cond && c.ask == telling && c.core() == 1 && c.end == "" && c.signs[0].tongue == sw && c.signs[0].tense&unless != 0 &&
-		(strings.HasPrefix(c.signs[0].text, "iki") || strings.HasPrefix(c.signs[0].text, "liki"))
+	if !c.cond || c.ask != telling {
+		return false
+	}
+	s := &c.signs[0]
+	return s.tongue == fr && s.sense == "while" ||
+		s.tongue == sw && s.tense&unless != 0 && c.core() == 1 && c.end == "" && (strings.HasPrefix(s.text, "iki") || strings.HasPrefix(s.text, "liki"))
 }
 
 // timeIf: a time and what it hangs on, the deed left unsaid: "tomorrow if it is dry".
@@ -218,22 +228,7 @@ func (c *clause) weathered() bool {
 	return weather
 }
 
-// undone says whether something is said not to have been done: "hoy no la sacudí".
-func (f *finding) undone() bool {
-	for _, d := range f.deeds {
-		if d.outcome == notDone && d.code != "" {
-			return true
-		}
-	}
-	return false
-}
-
-// done says whether anything in the message is done.
-func (f *finding) done() bool {
-	for _, d := range f.deeds {
-		if d.outcome == done && d.code != "" {
-			return true
-		}
-	}
-	return false
+// tells says whether anything in the message stands as o: done, not done, in doubt.
+func (f *finding) tells(o outcome) bool {
+	return slices.ContainsFunc(f.deeds, func(d deed) bool { return d.outcome == o && d.code != "" })
 }

@@ -88,10 +88,8 @@ func tokens(text string) []token {
 			}
 			raw := string(in[start:i])
 			text := raw
-			if !ascii(raw) {
-				if p := plain(in[start:i]); &p[0] != &in[start] {
-					text = string(p)
-				}
+			if accented(in[start:i]) {
+				text = string(plain(in[start:i]))
 			}
 			if strings.ContainsAny(text, "0123456789") && !known(text) {
 				raw = unleet(text)

@@ -1,11 +1,6 @@
 package understand
 
 func (r *reader) forgot(cs []clause, f *finding) bool {
-	for k := 0; k+1 < len(cs); k++ {
-		if cs[k].orNot() {
-			return false // "khilaya ya nahi, yaad nahi": open which
-		}
-	}
 	for k := range cs {
 		c := &cs[k]
 		if c.ask != telling || c.doubt {
