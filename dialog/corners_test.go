@@ -39,6 +39,7 @@ func TestCorners(t *testing.T) {
 		{"greeted", "Klingon / Klingon", "language", "", "English"},
 		{"greeted", "English please", "consent", "", "May I keep"},
 		{"greeted", "naomba Kiswahili tafadhali", "consent", "", "Ninaandika"},
+		{"greeted", "hi", "language", "", "Which language"}, // a greeting, though it is the tag of Hindi too
 		{"greeted", "English or Swahili", "language", "", ""},
 		{"greeted", "habari yako / mimi ni mkulima / nina lundo", "consent", "", "Ninaandika"},
 		{"greeted", "help", "language", "", "language"},

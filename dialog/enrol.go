@@ -131,9 +131,9 @@ func tongueChoices(*exchange, Question) []Choice {
 }
 
 func (x *exchange) languageTold(_ Question, m meaning) bool {
-	tag, ok := findTongue(strings.TrimPrefix(m.text, "say="))
+	tag, ok := findTongue(m.text)
 	if !ok && m.picked {
-		tag, ok = findTongue(strings.TrimPrefix(m.value("say"), "say="))
+		tag, ok = findTongue("say=" + m.value("say"))
 	}
 	if !ok && x.s.Talk.Misses >= 2 && x.open.ID == "language" && x.s.Person.Consent == "" {
 		tag, ok = cmp.Or(m.lang, phrases.Fallback), true // the language they write in; they can name another any time

@@ -147,8 +147,12 @@ var tongues = sync.OnceValue(func() []tongue {
 })
 
 // findTongue reads the name of a language, in any of them; "English please" names
-// one, "English or Swahili" none.
+// one, "English or Swahili" none. A typed "hi" greets; only a button ("say=hi") means the
+// tag by it.
 func findTongue(line string) (string, bool) {
+	if tag, button := strings.CutPrefix(line, "say="); button {
+		return tag, slices.ContainsFunc(tongues(), func(t tongue) bool { return t.tag == tag })
+	}
 	said := strings.ToLower(plain(line))
 	for _, t := range tongues() {
 		if slices.Contains(t.words, said) || strings.EqualFold(t.label, said) {
