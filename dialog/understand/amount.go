@@ -12,6 +12,7 @@ type Amount struct {
 // basins passed the sieve", "4 kg", a bare "12".
 func Amounts(text, lang string) []Amount {
 	r := newReader(text, lang, "have")
+	defer r.close()
 	r.hindiVerbs()
 	var out []Amount
 	for _, m := range r.measures() {

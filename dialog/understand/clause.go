@@ -1,6 +1,9 @@
 package understand
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 type asking uint8
 
@@ -120,8 +123,9 @@ const longClause = 40
 // word that follows a finished statement.
 func (r *reader) split() []clause {
 	r.firstThen()
-	out := make([]clause, 0, len(r.signs)/4+1)
-	cur := make([]sign, 0, len(r.signs)) // the clauses lie in it end to end
+	out := r.clauses[:0]
+	r.parted = slices.Grow(r.parted[:0], len(r.signs))
+	cur := r.parted // the clauses lie in it end to end
 	sentence := 0
 	flush := func(end string) {
 		if len(cur) > 0 || end == "?" && (len(out) == 0 || out[len(out)-1].end != "?") {
@@ -260,6 +264,7 @@ func (r *reader) split() []clause {
 		}
 	}
 	flush("")
+	r.clauses = out
 	return out
 }
 

@@ -58,11 +58,11 @@ func tensedRest(w string) bool {
 // personal says whether a word tells of people: hurt, done, forgotten, busy.
 func (l *lexicon) personal(id int32) bool {
 	for _, e := range l.senses[id] {
-		switch e.sense {
+		switch e.sense() {
 		case "done", "finish", "forgot", "busy", "cant", "start", "prog":
 			return e.tongue == sw
 		}
-		if dimension(e.sense) == "harm" && e.tongue == sw {
+		if dimension(e.sense()) == "harm" && e.tongue == sw {
 			return true
 		}
 	}
@@ -77,7 +77,7 @@ func (l *lexicon) place(base string) []int32 {
 	}
 	for _, e := range l.senses[id] {
 		if e.tongue == sw {
-			switch e.sense {
+			switch e.sense() {
 			case "heap", "bed", "bottle", "layer", "stick", "cap", "starter", "compost":
 				return []int32{id}
 			}

@@ -27,7 +27,7 @@ func (l *lexicon) listen(t tongue) *ear {
 		if p.entry.tongue != t {
 			continue
 		}
-		for _, id := range p.words {
+		for _, id := range l.of(&p) {
 			if id != gap {
 				used[id] = true
 			}
@@ -84,7 +84,7 @@ func (r *reader) closest(w string) []int32 {
 		}
 		found, d := l.ear[t]().near.find(w, least, func(id int32) bool {
 			for _, e := range l.senses[id] {
-				if dimension(e.sense) == "harm" && l.spelled[id][0] != w[0] {
+				if dimension(e.sense()) == "harm" && l.spelled[id][0] != w[0] {
 					return false // "rounded" is no wound
 				}
 			}
@@ -111,8 +111,8 @@ func (r *reader) closest(w string) []int32 {
 	said := map[string][]int32{}
 	for _, id := range ids {
 		for _, e := range l.senses[id] {
-			if r.rank[e.tongue] == rank && e.sense != "filler" {
-				said[e.sense] = append(said[e.sense], id)
+			if r.rank[e.tongue] == rank && e.sense() != "filler" {
+				said[e.sense()] = append(said[e.sense()], id)
 			}
 		}
 	}

@@ -13,7 +13,6 @@ type filing struct {
 	bare    *[]int32 // by word: the word without accents; unasked until it was asked for
 	roman   *[]int32 // by word: the Hindi word in Latin letters; likewise
 	entries room[entry]
-	ids     room[int32]
 	opens   room[opening]
 	cut     []string // the words of the form in hand
 	one     []int32  // their ids
@@ -25,7 +24,7 @@ const unasked = -1
 func newFiling() *filing {
 	const words = 5 << 13 // about as many as the tables make; only saves growing
 	return &filing{lexicon: &lexicon{id: make(map[string]int32, words), spelled: make([]string, 0, words),
-		senses: make([][]entry, 0, words), phrases: make([][]opening, 0, words), said: make([]phrase, 0, words), roots: map[string][]entry{}},
+		senses: make([][]entry, 0, words), phrases: make([][]opening, 0, words), said: make([]phrase, 0, words), spoken: make([]int32, 0, 3*words), roots: map[string][]entry{}},
 		bare: new([]int32), roman: new([]int32)}
 }
 
@@ -44,7 +43,7 @@ func (r *room[T]) keep(list ...T) []T {
 
 // words files one row: sense, tab, forms parted by "|".
 func (l *filing) words(r row) error {
-	e, err := sense(r.tongue, r.cols[0])
+	e, err := parseSense(r.tongue, r.cols[0])
 	if err != nil {
 		return err
 	}
@@ -54,8 +53,8 @@ func (l *filing) words(r row) error {
 	return nil
 }
 
-// sense reads "stick=hot!", "do.past", "num=12".
-func sense(t tongue, s string) (entry, error) {
+// parseSense reads "stick=hot!", "do.past", "num=12".
+func parseSense(t tongue, s string) (entry, error) {
 	e := entry{tongue: t}
 	if i := strings.LastIndexByte(s, '.'); i > 0 && !strings.HasPrefix(s, "num=") {
 		ten, ok := tenseNames[s[i+1:]]
@@ -72,10 +71,11 @@ func sense(t tongue, s string) (entry, error) {
 		}
 		e.value, s = f, "num"
 	}
-	if !senseKnown(s) {
+	id, ok := senseIDs()[s]
+	if !ok {
 		return e, fmt.Errorf("no such sense %q", s)
 	}
-	e.sense = s
+	e.id = id
 	return e, nil
 }
 
@@ -144,7 +144,7 @@ func (l *filing) put(e entry, ids []int32) {
 	if e.tense != 0 { // the same words in two tenses: "le echo agua", "le echó agua"
 		for _, o := range l.phrases[ids[0]] {
 			old := &l.said[o.at]
-			if old.entry.tongue == e.tongue && old.entry.sense == e.sense && old.entry.own == e.own && slices.Equal(old.words, ids) {
+			if old.entry.like(e) && slices.Equal(l.of(old), ids) {
 				old.entry.tense |= e.tense
 				return
 			}
@@ -162,7 +162,14 @@ func (l *filing) put(e entry, ids []int32) {
 	} else {
 		l.phrases[ids[0]] = l.opens.keep(open)
 	}
-	l.said = append(l.said, phrase{words: l.ids.keep(ids...), entry: e, fixed: fixed})
+	from := int32(len(l.spoken))
+	l.spoken = append(l.spoken, ids...)
+	l.said = append(l.said, phrase{from: from, to: int32(len(l.spoken)), entry: e, fixed: fixed})
+}
+
+// like says whether two entries differ in nothing but their tense.
+func (e entry) like(other entry) bool {
+	return e.tongue == other.tongue && e.id == other.id && e.own == other.own
 }
 
 // sense files a sense under one word.
@@ -170,7 +177,7 @@ func (l *filing) sense(e entry, id int32) {
 	list := l.senses[id]
 	for i := range list {
 		old := &list[i]
-		if old.tongue == e.tongue && old.sense == e.sense && old.own == e.own {
+		if old.like(e) {
 			old.tense |= e.tense
 			return
 		}

@@ -79,6 +79,6 @@ var (
 func (l *lexicon) nakedStem(w string) bool {
 	id, ok := l.id[fold(w)]
 	return ok && slices.ContainsFunc(l.senses[id], func(e entry) bool {
-		return e.hindi() && e.tense&bare != 0 && (act(e.sense) || verbal(e.sense))
+		return e.hindi() && e.tense&bare != 0 && (act(e.sense()) || verbal(e.sense()))
 	})
 }

@@ -47,7 +47,7 @@ func gloss(fsys fs.FS, names ...string) (*glossary, error) {
 				if err != nil {
 					return nil, err
 				}
-				e, err := sense(t, r.cols[0])
+				e, err := parseSense(t, r.cols[0])
 				if err != nil {
 					return nil, r.fault(err)
 				}
@@ -202,7 +202,7 @@ func (g *glossary) at(text *keyed, i int, of ...tongue) sign {
 			}
 			if fits {
 				best = n
-				s.sense, s.value, s.high, s.tongue, s.to = r.entry.sense, r.entry.value, r.entry.value, r.entry.tongue, i+n
+				s.sense, s.value, s.high, s.tongue, s.to = r.entry.sense(), r.entry.value, r.entry.value, r.entry.tongue, i+n
 			}
 		}
 		if best > 0 {
@@ -217,7 +217,7 @@ func (g *glossary) is(w, dim string, of []tongue) bool {
 	for _, lang := range of {
 		for _, r := range g.first[lang][glossKey(lang, w)] {
 			if len(r.words) == 1 {
-				return dimension(r.entry.sense) == dim
+				return dimension(r.entry.sense()) == dim
 			}
 		}
 	}

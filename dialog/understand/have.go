@@ -2,6 +2,7 @@ package understand
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -269,6 +270,9 @@ func short(v float64) string {
 
 // haves turns measures into codes, unless what was measured is already used up.
 func (r *reader) haves(cs []clause) (out []string) {
+	if !slices.ContainsFunc(r.signs, func(s sign) bool { return dimension(s.sense) == "unit" }) {
+		return nil
+	}
 	for _, m := range r.measures() {
 		if !m.has || m.unit == "" || m.material == "" || m.material == "water" || m.n <= 0 {
 			continue

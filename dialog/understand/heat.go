@@ -148,7 +148,7 @@ func (r *reader) ofDate(s *sign) bool {
 // timed says whether a word is a stretch of time.
 func (r *reader) timed(at int) bool {
 	return r.lex.may(r.ids[at], func(e entry) bool {
-		return r.home(e.tongue) && (e.sense == "minute" || e.sense == "hour" || e.sense == "dayword")
+		return r.home(e.tongue) && (e.sense() == "minute" || e.sense() == "hour" || e.sense() == "dayword")
 	})
 }
 

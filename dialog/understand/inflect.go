@@ -37,7 +37,7 @@ func (l *filing) verb(r row, ends map[string][]ending) error {
 	if len(r.cols) < 3 {
 		return fmt.Errorf("need sense, class and stems")
 	}
-	e, err := sense(r.tongue, r.cols[0])
+	e, err := parseSense(r.tongue, r.cols[0])
 	if err != nil {
 		return err
 	}

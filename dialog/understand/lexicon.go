@@ -46,17 +46,23 @@ var tenseNames = map[string]tense{"past": past, "present": present, "future": fu
 
 // entry is one sense of one word or phrase.
 type entry struct {
-	sense  string  // as in the tables, without "!" and ".tense"
+	id     senseID // as in the tables, without "!" and ".tense"
 	value  float64 // for num=
 	tense  tense
 	tongue tongue
 	own    bool // "!" in the table: it names its thing itself and counts anywhere
 }
 
+func (e entry) sense() string { return senseList[e.id] }
+
+// meant is an entry of a sense that is sure to be one.
+func meant(t tongue, sense string) entry { return entry{tongue: t, id: senseIDs()[sense]} }
+
+// phrase is one sense of several words, which lie in lexicon.spoken.
 type phrase struct {
-	words []int32 // word ids; gap means up to three words of any kind
-	entry entry
-	fixed int // words that are no gap
+	from, to int32
+	entry    entry
+	fixed    int // words that are no gap
 }
 
 const gap = -1
@@ -68,15 +74,20 @@ type opening struct{ second, at int32 }
 // lexicon is all tables together, read once.
 type lexicon struct {
 	id      map[string]int32
+	self    []int32 // every word's id at its own place, to point at as a list of one
 	spelled []string
 	senses  [][]entry
 	said    []phrase
+	spoken  []int32              // the words of all phrases; gap means up to three words of any kind
 	phrases [][]opening          // by first word
 	single  map[string][]int32   // words without their doubled letters
 	ear     [tongues]func() *ear // made when first asked
 	roots   map[string][]entry   // Swahili verb roots
 	sw      swahili
 }
+
+// of gives the words of a phrase.
+func (l *lexicon) of(p *phrase) []int32 { return l.spoken[p.from:p.to] }
 
 // tables returns the lexicon, parsed on first use.
 var tables = sync.OnceValue(func() *lexicon {
@@ -132,5 +143,9 @@ func load(fsys fs.FS) (*lexicon, error) {
 		doubled[id] = single(w) != w
 	}
 	f.single = f.keyed(doubled, single)
+	f.self = make([]int32, len(f.spelled))
+	for id := range f.self {
+		f.self[id] = int32(id)
+	}
 	return f.lexicon, nil
 }

@@ -19,7 +19,7 @@ func TestOpposites(t *testing.T) {
 			if has[e.tongue] == nil {
 				has[e.tongue] = map[string]bool{}
 			}
-			has[e.tongue][e.sense] = true
+			has[e.tongue][e.sense()] = true
 		}
 		for tg, m := range has {
 			for _, p := range pairs {
@@ -60,8 +60,8 @@ func TestCollisions(t *testing.T) {
 	for id, es := range l.senses {
 		by := map[tongue][]string{}
 		for _, e := range es {
-			if !idle(e.sense) {
-				by[e.tongue] = append(by[e.tongue], e.sense)
+			if !idle(e.sense()) {
+				by[e.tongue] = append(by[e.tongue], e.sense())
 			}
 		}
 		for tg, s := range by {
@@ -83,10 +83,10 @@ func TestEveryLanguageHasEveryCode(t *testing.T) {
 	l := tables()
 	have := map[string]map[tongue]bool{}
 	note := func(e entry) {
-		if have[e.sense] == nil {
-			have[e.sense] = map[tongue]bool{}
+		if have[e.sense()] == nil {
+			have[e.sense()] = map[tongue]bool{}
 		}
-		have[e.sense][e.tongue] = true
+		have[e.sense()][e.tongue] = true
 	}
 	for _, es := range l.senses {
 		for _, e := range es {

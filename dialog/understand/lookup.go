@@ -7,9 +7,9 @@ import (
 
 // lookUp finds exact words, and Swahili verbs.
 func (r *reader) lookUp() {
-	r.ids = make([][]int32, len(r.tokens))
-	r.near = make([]bool, len(r.tokens))
-	r.parsed = make([]swVerb, len(r.tokens))
+	r.ids = sized(r.ids, len(r.tokens))
+	r.near = sized(r.near, len(r.tokens))
+	r.parsed = sized(r.parsed, len(r.tokens))
 	for i := range r.tokens {
 		t := &r.tokens[i]
 		if t.kind == number || t.kind == mark {
@@ -110,14 +110,21 @@ func unstretched(w string) string {
 
 func (l *lexicon) exact(raw, text string, ids []int32) []int32 {
 	if raw != text {
-		if id, ok := l.id[fold(raw)]; ok {
-			ids = append(ids, id)
-		}
+		ids = l.also(raw, ids)
 	}
-	if id, ok := l.id[fold(text)]; ok && !slices.Contains(ids, id) {
-		ids = append(ids, id)
+	return l.also(text, ids)
+}
+
+// also adds a word, if it is one, to others.
+func (l *lexicon) also(w string, ids []int32) []int32 {
+	id, ok := l.id[fold(w)]
+	switch {
+	case !ok || slices.Contains(ids, id):
+		return ids
+	case len(ids) == 0:
+		return l.self[id : id+1 : id+1]
 	}
-	return ids
+	return append(ids, id)
 }
 
 // weigh decides in which language the text is written: the words each language
@@ -350,7 +357,7 @@ func (l *lexicon) akin(known []int32, heard int32) bool {
 	for _, id := range known {
 		for _, k := range l.senses[id] {
 			for _, h := range l.senses[heard] {
-				if k.sense == h.sense && k.tense == h.tense {
+				if k.id == h.id && k.tense == h.tense {
 					return true
 				}
 			}

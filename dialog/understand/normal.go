@@ -19,11 +19,13 @@ func Normal(text string) string {
 }
 
 // spelt is the first half of Normal: everything but the accents.
-func spelt(text string) []rune {
+func spelt(text string) []rune { return spell(make([]rune, 0, len(text)), text) }
+
+// spell is spelt into a buffer.
+func spell(out []rune, text string) []rune {
 	if !composed(text) {
 		text = norm.NFC.String(strings.ToValidUTF8(text, " "))
 	}
-	out := make([]rune, 0, len(text))
 	for _, r := range text {
 		switch {
 		case r >= 'a' && r <= 'z':

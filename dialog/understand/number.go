@@ -16,7 +16,7 @@ func (r *reader) numbers() {
 	if !has {
 		return
 	}
-	out := make([]sign, 0, len(in))
+	out := r.spare[:0]
 	for i := 0; i < len(in); {
 		s := in[i]
 		var before *sign
@@ -59,7 +59,7 @@ func (r *reader) numbers() {
 		}
 		out = append(out, m)
 	}
-	r.signs = out
+	r.signs, r.spare = out, in
 }
 
 // between says how many signs at i close a Hindi range begun by m: "पैंतालीस के बीच".

@@ -42,8 +42,8 @@ func (r *reader) topics() {
 				if r.rank[e.tongue] > 1 {
 					continue
 				}
-				r.worms = r.worms || e.sense == "worm" || e.sense == "bed"
-				r.bottles = r.bottles || e.sense == "bottle" || e.sense == "cap" || e.sense == "starter"
+				r.worms = r.worms || e.sense() == "worm" || e.sense() == "bed"
+				r.bottles = r.bottles || e.sense() == "bottle" || e.sense() == "cap" || e.sense() == "starter"
 			}
 		}
 	}
@@ -55,25 +55,25 @@ func (r *reader) beside(e *entry) bool {
 	if e.own {
 		return false
 	}
-	switch e.sense {
+	switch e.sense() {
 	case "seen=worms_escaping", "seen=worms_dead":
 		return !r.worms
 	}
-	return dimension(e.sense) == "bottle" && !r.bottles
+	return dimension(e.sense()) == "bottle" && !r.bottles
 }
 
 // suits says whether a sense is of the kind that was asked for, and another is not.
 func (r *reader) suits(e *entry, other string) bool {
-	if r.asked == "" || dimension(other) == r.asked || e.sense == other {
+	if r.asked == "" || dimension(other) == r.asked || e.sense() == other {
 		return false
 	}
-	if len(r.tokens) == 1 && (dimension(e.sense) == r.asked || r.asked == "worms" && e.sense == "seen=worms_well") {
+	if len(r.tokens) == 1 && (dimension(e.sense()) == r.asked || r.asked == "worms" && e.sense() == "seen=worms_well") {
 		switch other {
 		case "ok", "not", "good", "compost", "starter", "chat=hello", "known", "smell":
 			return true // "aucune", "terreau", "buenas": a word alone answers
 		}
 	}
-	return (dimension(e.sense) == r.asked || e.sense == "sharp" && r.asked == "smell") && (quality(other) || other == "very")
+	return (dimension(e.sense()) == r.asked || e.sense() == "sharp" && r.asked == "smell") && (quality(other) || other == "very")
 }
 
 // match follows the words of a phrase from token j. One filler ("the", "very") may
@@ -139,7 +139,7 @@ func (r *reader) follows(j int, id int32) bool {
 func (r *reader) skippable(j int) bool {
 	for _, id := range r.ids[j] {
 		for _, e := range r.lex.senses[id] {
-			if e.sense == "filler" && (r.rank[e.tongue] == 0 || r.home(e.tongue)) {
+			if e.sense() == "filler" && (r.rank[e.tongue] == 0 || r.home(e.tongue)) {
 				return true
 			}
 		}

@@ -218,9 +218,14 @@ func codeOK(c string) bool {
 		return v != ""
 	case "have":
 		p := strings.Split(v, " ")
-		return len(p) == 3 && senseKnown("unit="+p[1]) && senseKnown("material="+p[2])
+		return len(p) == 3 && isSense("unit="+p[1]) && isSense("material="+p[2])
 	}
-	return senseKnown(c) && c != "seen=ash"
+	return isSense(c) && c != "seen=ash"
+}
+
+func isSense(s string) bool {
+	_, ok := senseIDs()[s]
+	return ok
 }
 
 func FuzzNormal(f *testing.F) {

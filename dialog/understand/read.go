@@ -18,6 +18,7 @@ func Read(text, lang, asked string) Meaning {
 		asked = "moisture"
 	}
 	r := newReader(text, lang, asked)
+	defer r.close()
 	m := r.read()
 	m.Lang = r.seems()
 	return m

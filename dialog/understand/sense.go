@@ -1,6 +1,8 @@
 package understand
 
 import (
+	"maps"
+	"slices"
 	"strings"
 	"sync"
 )
@@ -63,18 +65,25 @@ var codeValues = map[string]string{
 	"len":      "ft m cm in span",
 }
 
-// senseSet is every sense a table may name.
-var senseSet = sync.OnceValue(func() map[string]bool {
-	m := make(map[string]bool, 512)
-	for s := range senseNames {
-		m[s] = true
-	}
+// senseID is the place of a sense in senseList. The tables hold it for the name: they
+// are large, and what holds no pointer the garbage collector passes over.
+type senseID uint16
+
+var senseList = func() []string {
+	list := slices.Collect(maps.Keys(senseNames))
 	for k, vs := range codeValues {
 		for _, v := range strings.Fields(vs) {
-			m[k+"="+v] = true
+			list = append(list, k+"="+v)
 		}
+	}
+	return list
+}()
+
+// senseIDs is every sense a table may name.
+var senseIDs = sync.OnceValue(func() map[string]senseID {
+	m := make(map[string]senseID, 512)
+	for id, s := range senseList {
+		m[s] = senseID(id)
 	}
 	return m
 })
-
-func senseKnown(s string) bool { return senseSet()[s] }

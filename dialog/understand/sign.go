@@ -13,14 +13,14 @@ type sign struct {
 	pass   bool // passive: was bitten
 	whom   bool // its object is a person (Swahili)
 	real   bool // negation is inside the verb form
+	typed  bool // written in digits
+	unsure bool // read by sound or by nearness
+	grade  grade
 	value  float64
 	high   float64 // of a range; else equal to value
-	typed  bool    // written in digits
 	from   int     // token
 	to     int     // token after the last
 	text   string
-	unsure bool // read by sound or by nearness
-	grade  grade
 }
 
 type grade uint8
@@ -53,10 +53,16 @@ type reader struct {
 	correcting bool
 	worms      bool // the message or the open question is about worms
 	bottles    bool // likewise, the bottle
+	desk
 }
 
+// newReader has a text cut, looked up and signed. It is to be closed when it has been
+// read: nothing that is kept may lie on its desk.
 func newReader(text, lang, asked string) *reader {
-	r := &reader{lex: tables(), asked: asked, lang: lang, tokens: tokens(text)}
+	r := desks.Get().(*reader)
+	*r = reader{lex: tables(), asked: asked, lang: lang, tokens: r.tokens[:0], ids: r.ids, near: r.near, parsed: r.parsed, signs: r.signs, desk: r.desk}
+	r.spelt = spell(r.spelt[:0], text)
+	r.tokens = cut(r.tokens, r.spelt)
 	r.rejoin()
 	r.unjoin()
 	r.lookUp()
@@ -68,7 +74,7 @@ func newReader(text, lang, asked string) *reader {
 
 // sign turns tokens into signs, the longest phrase first.
 func (r *reader) sign() {
-	r.signs = make([]sign, 0, len(r.tokens))
+	r.signs = r.signs[:0]
 	r.topics()
 	for i := 0; i < len(r.tokens); {
 		t := &r.tokens[i]
@@ -104,7 +110,7 @@ func (r *reader) sign() {
 
 // countedAt says whether the word at token i is a unit.
 func (r *reader) countedAt(i int) bool {
-	return i < len(r.tokens) && r.lex.may(r.ids[i], func(e entry) bool { return dimension(e.sense) == "unit" })
+	return i < len(r.tokens) && r.lex.may(r.ids[i], func(e entry) bool { return dimension(e.sense()) == "unit" })
 }
 
 // afterUnit says whether the last sign is a unit or a figure, to which a half belongs.
@@ -178,17 +184,17 @@ func (r *reader) one(i int) sign {
 			if t.text[0] >= 0xe0 && e.tongue != hi && e.tongue != hiLatn && e.tongue != everyone {
 				continue // a Devanagari word that sounds like a Spanish one is Hindi
 			}
-			if denying(e.sense) && e.tongue != en && e.tongue != everyone && !r.home(e.tongue) {
+			if denying(e.sense()) && e.tongue != en && e.tongue != everyone && !r.home(e.tongue) {
 				continue // French "pa" in a Hindi line denies nothing
 			}
-			if k > 0 && rank == bestRank && s.sense == e.sense && t.raw == t.text && r.lex.spelled[id] == t.text {
+			if k > 0 && rank == bestRank && s.sense == e.sense() && t.raw == t.text && r.lex.spelled[id] == t.text {
 				s.tense |= e.tense
 			}
 			counted := len(r.signs) > 0 && (r.signs[len(r.signs)-1].sense == "num" || r.signs[len(r.signs)-1].sense == "half" || r.signs[len(r.signs)-1].sense == "one")
-			noun := (counted || r.halfAhead(i+1)) && dimension(e.sense) == "unit" && dimension(s.sense) != "unit" // "un saco" is no verb
-			if rank < bestRank || rank == bestRank && (idle(s.sense) && !idle(e.sense) || noun || r.suits(&e, s.sense)) {
+			noun := (counted || r.halfAhead(i+1)) && dimension(e.sense()) == "unit" && dimension(s.sense) != "unit" // "un saco" is no verb
+			if rank < bestRank || rank == bestRank && (idle(s.sense) && !idle(e.sense()) || noun || r.suits(&e, s.sense)) {
 				bestRank = rank
-				s.sense, s.tense, s.tongue, s.own, s.value, s.high = e.sense, e.tense, e.tongue, e.own, e.value, e.value
+				s.sense, s.tense, s.tongue, s.own, s.value, s.high = e.sense(), e.tense, e.tongue, e.own, e.value, e.value
 			}
 		}
 	}
@@ -199,12 +205,12 @@ func (r *reader) one(i int) sign {
 		e := v.entries[0]
 		if r.asked != "" && len(v.entries) > 1 {
 			for _, x := range v.entries {
-				if x.sense == actOf(r.asked) {
+				if x.sense() == actOf(r.asked) {
 					e = x
 				}
 			}
 		}
-		s.sense, s.tense, s.tongue, s.own = e.sense, v.tense, sw, e.own
+		s.sense, s.tense, s.tongue, s.own = e.sense(), v.tense, sw, e.own
 		if s.sense == "known" && v.mine && !v.neg && v.tense == future {
 			s.sense = "will" // "nitaendelea": something will be done
 		}
@@ -226,13 +232,13 @@ func (r *reader) one(i int) sign {
 				if p.fixed == bestLen && (bestLen == 1 || rank > bestRank || rank == bestRank && !r.suits(&p.entry, s.sense)) {
 					continue
 				}
-				end, ok := r.match(i+1, p.words[1:])
+				end, ok := r.match(i+1, r.lex.of(p)[1:])
 				if !ok {
 					continue
 				}
 				bestLen, bestRank = p.fixed, rank
 				e := p.entry
-				s = sign{sense: e.sense, tense: e.tense, tongue: e.tongue, own: e.own, value: e.value, high: e.value, from: i, to: end, text: t.text, unsure: r.near[i]}
+				s = sign{sense: e.sense(), tense: e.tense, tongue: e.tongue, own: e.own, value: e.value, high: e.value, from: i, to: end, text: t.text, unsure: r.near[i]}
 			}
 		}
 	}

@@ -56,7 +56,7 @@ func (l *lexicon) graded(w string) ([]int32, bool) {
 			continue
 		}
 		for _, e := range l.senses[id] {
-			if e.tongue == es && (quality(e.sense) || !act(e.sense) && e.tense == 0 && !idle(e.sense)) {
+			if e.tongue == es && (quality(e.sense()) || !act(e.sense()) && e.tense == 0 && !idle(e.sense())) {
 				return []int32{id}, true
 			}
 		}

@@ -68,8 +68,8 @@ func (l *lexicon) swahiliVerb(w string) (v swVerb, ok bool) {
 		return v, false
 	}
 	if verb, asks := strings.CutSuffix(w, "je"); asks && len(verb) > 5 && (strings.HasSuffix(verb, "a") || strings.HasSuffix(verb, "e")) {
-		if v, good := l.swahiliVerb(verb); good && act(v.entries[0].sense) { // "nafunikaje": how do I cover
-			return swVerb{entries: []entry{{tongue: sw, sense: "ask=help"}}}, true
+		if v, good := l.swahiliVerb(verb); good && act(v.entries[0].sense()) { // "nafunikaje": how do I cover
+			return swVerb{entries: []entry{meant(sw, "ask=help")}}, true
 		}
 	}
 	// infinitive: ku- or kw- [object] root; after another verb it goes on with its tense
@@ -111,9 +111,9 @@ func (l *lexicon) swahiliVerb(w string) (v swVerb, ok bool) {
 		}
 		if strings.HasSuffix(rest, "i") { // hainuki, sigeuzi: does not
 			if st, good := l.objectStem(rest[:len(rest)-1] + "a"); good {
-				if able := strings.TrimSuffix(strings.TrimSuffix(rest, "iki"), "eki"); able != rest && act(st.entries[0].sense) {
+				if able := strings.TrimSuffix(strings.TrimSuffix(rest, "iki"), "eki"); able != rest && act(st.entries[0].sense()) {
 					if _, good := l.objectStem(able + "a"); good { // "haichekecheki": it cannot be sieved
-						return swVerb{entries: []entry{{tongue: sw, sense: "cant"}}}, true
+						return swVerb{entries: []entry{meant(sw, "cant")}}, true
 					}
 				}
 				return st.with(present, true, a.gloss == "me")
@@ -140,8 +140,8 @@ func (l *lexicon) swahiliVerb(w string) (v swVerb, ok bool) {
 			}
 			if r3, has := strings.CutPrefix(r2, "po"); has && (t.text == "li" || t.text == "na") {
 				if st, good := l.objectStem(r3); good && len(r3) > 3 {
-					if e := st.entries[0].sense; act(e) || e == "hold" || e == "squeeze" || e == "look" {
-						st.entries = []entry{{tongue: sw, sense: "filler"}} // "nilipofungua": the when of something else
+					if e := st.entries[0].sense(); act(e) || e == "hold" || e == "squeeze" || e == "look" {
+						st.entries = []entry{meant(sw, "filler")} // "nilipofungua": the when of something else
 					}
 					return st.with(t.tense, false, a.gloss == "me")
 				}
@@ -222,9 +222,9 @@ func (l *lexicon) planned(w string) (swVerb, bool) {
 			}
 			switch {
 			case t.tense == future:
-				return swVerb{entries: []entry{{tongue: sw, sense: "will"}}, tense: future, mine: true}, true
+				return swVerb{entries: []entry{meant(sw, "will")}, tense: future, mine: true}, true
 			case t.text == "ki":
-				return swVerb{entries: []entry{{tongue: sw, sense: "later"}}, mine: true}, true
+				return swVerb{entries: []entry{meant(sw, "later")}, mine: true}, true
 			}
 		}
 	}
@@ -259,8 +259,8 @@ func (l *lexicon) stem(w string) (es []entry, passive, ok bool) {
 	}
 	for _, x := range []string{"i", "e", "li", "le", "an", "ish", "esh", "iz", "ez", "ian", "ik", "ek"} {
 		if r2, has := strings.CutSuffix(r, x); has && len(r2) >= 3 {
-			if es, ok = l.roots[r2]; ok && (x == "ik" || x == "ek") && spills(es[0].sense) {
-				return []entry{{tongue: sw, sense: "filler"}}, false, true // yamemwagika: it spilled, nobody poured
+			if es, ok = l.roots[r2]; ok && (x == "ik" || x == "ek") && spills(es[0].sense()) {
+				return []entry{meant(sw, "filler")}, false, true // yamemwagika: it spilled, nobody poured
 			}
 			if ok {
 				return es, false, true
@@ -277,7 +277,7 @@ func (l *lexicon) borrowed(w string) []entry {
 		return nil
 	}
 	for _, e := range l.senses[id] {
-		if e.tongue == en && e.tense&bare != 0 && act(e.sense) {
+		if e.tongue == en && e.tense&bare != 0 && act(e.sense()) {
 			return []entry{e}
 		}
 	}

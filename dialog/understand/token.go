@@ -1,9 +1,11 @@
 package understand
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 )
 
 type kind uint8
@@ -18,13 +20,13 @@ const (
 // token is one piece of the text. raw keeps accents, text does not.
 type token struct {
 	kind   kind
+	glued  bool // no space before it
+	number bool // typed as digits
 	raw    string
 	text   string
 	value  float64
-	glued  bool // no space before it
-	from   int  // rune offsets in the spelt text
+	from   int // rune offsets in the spelt text
 	to     int
-	number bool // typed as digits
 }
 
 // longest is how many runes of a message are read: a reply is short, and what
@@ -34,12 +36,13 @@ const longest = 4000
 // mostTokens is as many as 4,000 letters of words make.
 const mostTokens = 700
 
-func tokens(text string) []token {
-	in := spelt(text)
-	if len(in) > longest {
-		in = in[:longest]
-	}
-	out := make([]token, 0, len(in)/4+2)
+func tokens(text string) []token { return cut(nil, spelt(text)) }
+
+// cut appends the tokens of a spelt text.
+func cut(out []token, in []rune) []token {
+	in = in[:min(len(in), longest)]
+	out = slices.Grow(out, len(in)/4+2)
+	text := words{text: string(in)}
 	for i := 0; i < len(in) && len(out) < mostTokens; {
 		r := in[i]
 		start := i
@@ -49,7 +52,7 @@ func tokens(text string) []token {
 			continue
 		case r >= '0' && r <= '9':
 			i = digits(in, i)
-			t := token{kind: number, number: true, raw: string(in[start:i]), from: start, to: i}
+			t := token{kind: number, number: true, raw: text.of(start, i), from: start, to: i}
 			t.text = t.raw
 			t.value = figure(t.raw)
 			// "2main" and "h0t" are words; "140f", "3kg", "7h30" are not.
@@ -86,16 +89,16 @@ func tokens(text string) []token {
 				out = append(out, token{kind: word, raw: string(joined), text: string(plain(joined)), from: start, to: i})
 				continue
 			}
-			raw := string(in[start:i])
-			text := raw
+			t := token{kind: word, raw: text.of(start, i), from: start, to: i}
+			t.text = t.raw
 			if accented(in[start:i]) {
-				text = string(plain(in[start:i]))
+				t.text = string(plain(in[start:i]))
 			}
-			if strings.ContainsAny(text, "0123456789") && !known(text) {
-				raw = unleet(text)
-				text = raw
+			if strings.ContainsAny(t.text, "0123456789") && !known(t.text) {
+				t.raw = unleet(t.text)
+				t.text = t.raw
 			}
-			out = append(out, token{kind: word, raw: raw, text: text, from: start, to: i})
+			out = append(out, t)
 		case r == '\'' || r == '"' || r == '*' || r == '_':
 			i++
 			continue
@@ -108,13 +111,40 @@ func tokens(text string) []token {
 			if r == '°' || r == '€' || r == '$' || r == '₹' || r == '%' {
 				k = word
 			}
-			out = append(out, token{kind: k, raw: string(r), text: string(r), from: start, to: i})
+			one := text.of(start, i)
+			out = append(out, token{kind: k, raw: one, text: one, from: start, to: i})
 		}
 		if n := len(out); n > 1 {
 			out[n-1].glued = out[n-1].from == out[n-2].to
 		}
 	}
 	return out
+}
+
+// words cuts pieces out of a text by the places of their runes; each piece begins where
+// the one before did, or after.
+type words struct {
+	text string
+	rune int // a place, in runes
+	byte int // the same in bytes
+}
+
+func (w *words) of(from, to int) string {
+	start := w.seek(from)
+	end := start
+	for range to - from {
+		_, n := utf8.DecodeRuneInString(w.text[end:])
+		end += n
+	}
+	return w.text[start:end]
+}
+
+func (w *words) seek(to int) int {
+	for ; w.rune < to; w.rune++ {
+		_, n := utf8.DecodeRuneInString(w.text[w.byte:])
+		w.byte += n
+	}
+	return w.byte
 }
 
 // elided says whether the letters before an apostrophe are a French word cut

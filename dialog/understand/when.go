@@ -172,6 +172,7 @@ func day(in []sign, text, lang string, lean tense) (Day, bool) {
 // direction says whether the verbs of a text look back or forward.
 func direction(text, lang string) tense {
 	r := newReader(text, lang, "")
+	defer r.close()
 	r.hindiVerbs()
 	for _, s := range r.signs {
 		if s.tense&future != 0 || s.sense == "will" {

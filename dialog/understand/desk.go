@@ -1,0 +1,28 @@
+package understand
+
+import "sync"
+
+// desk is where a reader lays out a text, beside its tokens and signs. All of it is used
+// again for the next text: a page takes up half a megabyte, and to clear that away
+// would be a fifth of the work of reading it.
+type desk struct {
+	spelt   []rune
+	spare   []sign // the signs before amounts were joined
+	parted  []sign // the signs of the clauses, end to end
+	clauses []clause
+}
+
+var desks = sync.Pool{New: func() any { return new(reader) }}
+
+// close gives the desk to the next text.
+func (r *reader) close() { desks.Put(r) }
+
+// sized gives a cleared list of n, in the room of another where that is enough.
+func sized[T any](room []T, n int) []T {
+	if cap(room) < n {
+		return make([]T, n)
+	}
+	room = room[:n]
+	clear(room)
+	return room
+}
