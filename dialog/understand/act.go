@@ -50,7 +50,8 @@ func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) 
 		return nil
 	}
 	creature := c.has("animal") || c.hasDim("animal") && !c.has("dung") && !c.hasDim("material")
-	off := !own && (creature || c.has("plant", "foreign"))
+	main := c.beforeTime()
+	off := !own && (creature || main.has("plant", "foreign"))
 	for i := range c.signs {
 		s := &c.signs[i]
 		if !act(s.sense) {
@@ -68,7 +69,11 @@ func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) 
 		if s.unsure && !own && !r.nearWord(c, s) {
 			continue // "nos robaron las gallinas" is no misspelt "regaron"
 		}
-		code, ok := r.meaning(c, i, about)
+		said := c
+		if i < len(main.signs) {
+			said = main
+		}
+		code, ok := r.meaning(said, i, about)
 		if !ok || code == "" && c.hasHarm() || off && code != "" && code != "did=gathered" && code != actOf(r.asked) && !(code == "did=watered" && c.has("water") && !creature && !c.has("plant")) {
 			continue // but not "arrosé avec l'eau du puits"
 		}
@@ -101,6 +106,15 @@ func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) 
 		}
 	}
 	return out
+}
+
+// beforeTime is a clause without the time it ends in: "I water | when the well is full".
+func (c *clause) beforeTime() *clause {
+	k := c.find("while")
+	if k <= 0 || c.signs[k].hindi() {
+		return c
+	}
+	return &clause{signs: c.signs[:k]}
 }
 
 // nearWord says whether a verb known only by its likeness stands among words that are

@@ -40,6 +40,9 @@ func (r *reader) answers(cs []clause, f *finding) {
 			case "ready":
 				did = did || c.ask == telling && actOf(r.asked) != "" && !c.has("not", "notyet") && !c.doubt
 			case "done", "finish":
+				if r.awaits(c) {
+					break // "dès que le marché est fini"
+				}
 				if i > 0 && (c.signs[i-1].sense == "start" || c.signs[i-1].sense == "stop" && s.hindi()) {
 					break // "शुरू किया": begun; "बंद कर दिया": ended
 				}
@@ -102,7 +105,7 @@ func (r *reader) answers(cs []clause, f *finding) {
 				if s.sense == "nothing" || s.sense == "have" && s.neg {
 					no = true
 				}
-				if (s.sense == "not" || s.sense == "no") && cs[k].has("have") && !cs[k].hasDim("material") && cs[k].odd == 0 {
+				if (s.sense == "not" || s.sense == "no") && cs[k].has("have", "atall") && !cs[k].hasDim("material") && cs[k].odd == 0 {
 					no = true
 				}
 			}

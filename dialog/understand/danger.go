@@ -116,6 +116,8 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 			case c.has("body") || s.self || s.whom && !animal || r.strikes(c, i):
 				add("harm=burn")
 			case plant:
+			case about.eye && !c.has("heap", "inside", "straws", "stuff"):
+				add("harm=eye") // "les yeux sont rouges et ça brûle"
 			case c.has("heap", "inside", "straws") && !c.has("person", "me") && !s.mine && !r.neighborBurns(c, i):
 				if s.tense&ongoing != 0 || s.tense&present != 0 || s.tense&past != 0 || s.tense == 0 {
 					add("seen=fire")
@@ -160,7 +162,11 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 				add("harm=eye") // "se me hinchó el ojo"
 			}
 		case "seen=sunk":
-			if c.has("body") && !c.has("heap", "bottle") {
+			switch {
+			case !c.has("body") || c.has("heap", "bottle"):
+			case c.has("dust"):
+				add("harm=breath") // "dust went down my throat"
+			default:
 				add("harm=cut") // "une épine s'est enfoncée dans mon pouce"
 			}
 		case "open":
@@ -179,7 +185,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 				add("harm=bite") // "लाल चींटी ने हाथ में काटा"
 				break
 			}
-			if c.has("body") || s.self || s.whom && !animal || r.strikes(c, i) || s.pass && person || person && c.has("me") && !plant && !c.hasDim("material") && !c.has("grasses", "leaf", "dry_leaf", "stalk", "stem", "veg", "fruit", "food", "peel") && !c.hasDim("crop") {
+			if c.has("body") || s.self || s.whom && !animal || r.strikes(c, i) || s.pass && person || person && c.has("me") && !plant && !c.has("foreign") && !c.hasDim("material") && !c.has("grasses", "leaf", "dry_leaf", "stalk", "stem", "veg", "fruit", "food", "peel") && !c.hasDim("crop") {
 				add("harm=cut")
 			}
 		case "bite":

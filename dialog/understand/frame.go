@@ -1,6 +1,9 @@
 package understand
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // frame sets the flags of every clause.
 func (r *reader) frame(cs []clause) {
@@ -14,7 +17,7 @@ func (r *reader) frame(cs []clause) {
 			case "why", "ask=why":
 				c.ask = askWhy
 			case "how", "what", "howmany", "whenq", "which", "who", "normal":
-				if s.sense == "whenq" && s.text == "quand" && k == 0 && actOf(r.asked) != "" && !sentenceAsks(cs, i) && r.says(c, "sera", "seront", "serai", "fera", "aura", "aurai") {
+				if s.sense == "whenq" && s.text == "quand" && k == 0 && actOf(r.asked) != "" && !sentenceAsks(cs, i) && (r.says(c, "sera", "seront", "serai", "fera", "aura", "aurai") || c.othersTurn()) {
 					s.sense, c.cond = "while", !c.hasDeed() // "quand ce sera sec": an answer
 					continue
 				}
@@ -133,6 +136,12 @@ func (r *reader) frame(cs []clause) {
 	for i := range cs {
 		cs[i].sift()
 	}
+}
+
+// othersTurn says whether a clause tells what somebody or something else will do.
+func (c *clause) othersTurn() bool {
+	return !c.hasDim("did") && !c.has("me", "officer", "ask=officer", "worm", "compost", "heap") &&
+		slices.ContainsFunc(c.signs, func(s sign) bool { return s.tense&future != 0 })
 }
 
 // seems says whether the word at sign k is followed by "I see", "I smell": Swahili

@@ -234,6 +234,16 @@ func (r *reader) lookNear() {
 				r.ids[i] = l.exact(base, base, nil) // फूटकर: having burst
 			}
 		}
+		if r.home(fr) {
+			for _, as := range phoneFrench[t.text] {
+				if id, ok := l.id[as]; ok {
+					if r.heard == nil {
+						r.heard = make([][]int32, len(r.tokens))
+					}
+					r.heard[i] = append(r.heard[i], id)
+				}
+			}
+		}
 		own := false // known in the text's own language
 		for _, id := range r.ids[i] {
 			for _, e := range l.senses[id] {

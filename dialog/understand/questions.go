@@ -49,7 +49,7 @@ func (r *reader) questions(cs []clause, f *finding) {
 					add("ask=next")
 				}
 			case "whenq":
-				if c.has("compost") && !c.hasAct() && !c.has("sell") || c.has("use") && !c.hasDim("material") && !c.has("water") {
+				if c.has("compost", "material=compost") && !c.hasAct() && !c.has("sell", "foreign", "money") || c.has("use") && !c.hasDim("material") && !c.has("water") {
 					named = true
 					add("ask=status")
 				}
@@ -324,6 +324,9 @@ func (r *reader) ours(c *clause, why bool) bool {
 	}
 	if c.has("weather", "foreign") && !c.hasDeed() && !c.has("heap", "worm", "bottle", "compost", "stick", "layer", "starter", "cap", "sheet", "bed") {
 		return false
+	}
+	if c.has("sell") && (c.has("plant", "fruit", "veg", "animal") || c.hasDim("crop") || c.hasDim("animal")) && !c.has("compost", "worm", "heap") {
+		return false // where tomatoes sell
 	}
 	known, odd := 0, 0
 	for at := range c.signs {

@@ -311,6 +311,9 @@ func (r *reader) bareStop(c *clause, cs []clause) bool {
 	}
 	if c.has("message") {
 		for i := range c.signs {
+			if s := &c.signs[i]; i == 0 && s.tongue == fr && s.sense == "stop" && s.to == s.from+1 {
+				break // "arreté les messages": an order, as it is said
+			}
 			if c.signs[i].sense == "stop" && c.signs[i].tense&past != 0 && !c.has("must", "want") {
 				return false
 			}

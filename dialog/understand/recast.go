@@ -130,6 +130,14 @@ func (r *reader) recast(c *clause, n, k int) {
 		if s.text == "cooler" && r.word(s.to) == "than" {
 			s.sense = "filler" // "cooler than last time but warm"
 		}
+	case "food":
+		if s.text == "feed" && s.tongue == en && (k > 0 && oneOf(c.signs[k-1].sense, "me", "will", "must", "want") || oneOf(r.word(s.to), "them", "the")) {
+			s.sense, s.tense = "did=fed", bare // "I'll feed them": the verb
+		}
+	case "seen=weeds":
+		if r.asked == "have" && !c.has("heap", "bed", "inside", "edge") {
+			s.sense = "material=weeds" // what is at hand
+		}
 	case "material=weeds":
 		if c.has("heap") && !r.counted(c, k) && !c.hasAct() {
 			s.sense = "seen=weeds" // weeds on the heap
@@ -150,6 +158,7 @@ func (r *reader) recast(c *clause, n, k int) {
 	case "very":
 		if (s.text == "bien" || s.text == "well") && !c.hasQuality() {
 			s.sense = "good"
+			s.neg = k > 0 && c.signs[k-1].sense == "not"
 		}
 	case "or":
 		if (s.text == "कि" || s.text == "ki") && k > 0 && c.has("very") {

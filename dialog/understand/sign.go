@@ -65,6 +65,7 @@ func newReader(text, lang, asked string) *reader {
 	r.tokens = cut(r.tokens, r.spelt)
 	r.rejoin()
 	r.unjoin()
+	r.unelided()
 	r.lookUp()
 	r.weigh()
 	r.lookNear()

@@ -92,6 +92,9 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 	if before("before") || before("stop") && t&bare != 0 {
 		return nothing // "ya dejé de echarle agua"
 	}
+	if r.awaited(c, s) && (t&(present|future) != 0 || s.tongue == fr) {
+		return planned // "dès que je rentre je pose la couche"
+	}
 	if c.whenTo() && t&(present|future|bare) != 0 {
 		return planned // "quand ça sera sec je tamise"
 	}
@@ -222,6 +225,12 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 // endsInO: Spanish "volteo" may be "volteó" without its accent; "volteamos" is
 // taken as done.
 func (s *sign) endsInO() bool { return len(s.text) > 0 && s.text[len(s.text)-1] == 'o' }
+
+// awaited says whether a clause begins with "as soon as" and its act s follows from that.
+func (r *reader) awaited(c *clause, s *sign) bool {
+	first := c.signs[0].from
+	return first < s.from && (oneOf(r.word(first)+" "+r.word(first+1), "des que", "des qu", "en cuanto", "tan pronto") || r.word(first) == "apenas") && !c.has("was", "past", "didaux")
+}
 
 // whenTo says whether a clause names the state that its act waits for: "when it is
 // dry I sieve", not "when it was dry I sieved".

@@ -27,7 +27,7 @@ func (r *reader) times(cs []clause, f *finding) {
 			}
 			looking = looking || looks && s.tense&ongoing != 0 && !c.hasQuality() && !c.has("was", "past") || looks && (s.tense&future != 0 || s.tense&(bare|present|order) != 0 && (c.will || c.later || c.tomorrow || c.has("now", "after") && !c.hasQuality()))
 		}
-		acted, plan, refusal, wish := c.has("done") && !(c.has("only") && c.has("edge", "partly")) && !c.has("start") && !c.has("not", "will", "tomorrow"), false, false, false
+		acted, plan, refusal, wish := c.has("done") && !r.awaits(c) && !(c.has("only") && c.has("edge", "partly")) && !c.has("start") && !c.has("not", "will", "tomorrow"), false, false, false
 		for _, d := range f.deeds {
 			if d.clause != k {
 				continue
@@ -123,6 +123,8 @@ func (r *reader) times(cs []clause, f *finding) {
 			when(map[bool]string{true: "tomorrow", false: "later"}[c.tomorrow])
 		case c.untilThen() && actOf(r.asked) != "":
 			when("later")
+		case len(cs) == 1 && actOf(r.asked) != "" && r.awaits(c):
+			when("later") // "once the kids are back from school"
 		case odd > 0 || c.cond:
 		case c.has("today") && c.has("not", "no") && !f.tells(notDone) && !c.hasQuality() && !r.didNot(c) && !c.has("was"):
 			when("later")
@@ -145,7 +147,7 @@ func (r *reader) times(cs []clause, f *finding) {
 // opens says whether a word for a time to come goes on with what must happen first.
 func opens(word string) bool {
 	switch word {
-	case "when", "cuando", "quand", "after", "despues", "apres", "once", "des", "let", "deje", "dejeme", "espero", "esperando", "waiting":
+	case "when", "as", "cuando", "quand", "after", "despues", "apres", "once", "des", "let", "deje", "dejeme", "espero", "esperando", "waiting":
 		return true
 	}
 	return strings.HasPrefix(word, "niki") || strings.HasPrefix(word, "tuki")
@@ -159,6 +161,24 @@ func (c *clause) untilThen() bool {
 	s := &c.signs[0]
 	return s.tongue == fr && s.sense == "while" ||
 		s.tongue == sw && s.tense&unless != 0 && c.core() == 1 && c.end == "" && (strings.HasPrefix(s.text, "iki") || strings.HasPrefix(s.text, "liki"))
+}
+
+// awaits says whether a clause tells nothing but what is to come first: "once the market
+// is over", "cuando se llene el pozo", "watoto wakitoka shule".
+func (r *reader) awaits(c *clause) bool {
+	if c.ask != telling || c.doubt || c.core() < 2 || c.has("was", "past", "didaux", "whenq", "ready", "not", "will", "want", "money", "hold", "squeeze", "look") || c.hasDim("did") {
+		return false
+	}
+	first, last := c.signs[0].from, &c.signs[len(c.signs)-1]
+	switch c.signs[0].tongue {
+	case sw:
+		return slices.ContainsFunc(c.signs, func(s sign) bool { return s.tense&unless != 0 && !s.neg })
+	case hi, hiLatn:
+		return last.sense == "after" || oneOf(last.text, "तब", "tab")
+	}
+	joins := oneOf(r.word(first), "when", "once", "after", "until", "till", "cuando", "quand", "lorsque", "lorsqu") ||
+		oneOf(r.word(first)+" "+r.word(first+1), "as soon", "en cuanto", "tan pronto", "hasta que", "des que", "des qu", "une fois", "jusqu a", "aussitot que")
+	return joins && !c.hasPast() && !(r.word(first) == "once" && c.onlyOf("filler", "one", "num", "dayword", "times", "known"))
 }
 
 // timeIf: a time and what it hangs on, the deed left unsaid: "tomorrow if it is dry".

@@ -28,7 +28,7 @@ func (r *reader) foreign(c *clause) bool {
 		return true
 	}
 	n := c.find("neighbor")
-	if kin := r.kinAt(c); n < 0 && kin >= 0 && r.herOwn(c, kin) {
+	if kin := r.kinAt(c); n < 0 && kin >= 0 && (r.herOwn(c, kin) || c.hasHeap(kin)) {
 		return true // "चाचा ने अपना ढेर पलट लिया"
 	}
 	if n >= 0 && c.signs[n].hindi() && oneOf(r.word(c.signs[n].to), "से", "se") {
@@ -40,7 +40,7 @@ func (r *reader) foreign(c *clause) bool {
 	if n < 0 {
 		return false
 	}
-	if r.herOwn(c, n) {
+	if r.herOwn(c, n) || c.hasHeap(n) {
 		return true
 	}
 	if r.bystander(c, n) {
@@ -129,20 +129,37 @@ func (r *reader) kinsTheir(c *clause) bool {
 	return false
 }
 
-// kinAt finds the Hindi name of such a relative as the one who acts; -1 for none.
+// kinAt finds such a relative as the one who acts; -1 for none.
 func (r *reader) kinAt(c *clause) int {
 	for i := range c.signs {
-		if s := &c.signs[i]; s.hindi() && kin(r.tokens[s.from].text) {
+		if s := &c.signs[i]; s.tongue != sw && kin(r.tokens[s.from].text) {
 			return i
 		}
 	}
 	return -1
 }
 
+// hasHeap: "my uncle has a hot heap", "la voisine a un tas".
+func (c *clause) hasHeap(n int) bool {
+	for k := n + 1; k < len(c.signs); k++ {
+		switch c.signs[k].sense {
+		case "have":
+			return slices.ContainsFunc(c.signs[k:], func(s sign) bool { return s.sense == "heap" }) && !c.hasPast()
+		case "filler", "didaux":
+			if c.signs[k].text == "has" {
+				return slices.ContainsFunc(c.signs[k:], func(s sign) bool { return s.sense == "heap" }) && !c.hasPast()
+			}
+		default:
+			return false
+		}
+	}
+	return false
+}
+
 // kin says whether a word names somebody who has a heap of their own; wife, husband and
 // child work on the farmer's.
 func kin(w string) bool {
-	return oneOf(w, "kaka", "dada", "mjomba", "shangazi", "binamu", "rafiki", "shemeji", "wifi", "mkwe",
+	return oneOf(w, "brother", "sister", "uncle", "aunt", "auntie", "cousin", "friend", "kaka", "dada", "mjomba", "shangazi", "binamu", "rafiki", "shemeji", "wifi", "mkwe",
 		"भाई", "बहन", "चाचा", "मामा", "मौसा", "ताऊ", "दोस्त", "साले", "जीजा", "देवर", "bhai", "behan", "chacha", "mama", "tau", "dost", "sale", "jija", "devar",
 		"hermano", "hermana", "tio", "tia", "primo", "prima", "cuñado", "cuñada", "cunado", "cunada", "amigo", "amiga", "compadre", "comadre", "suegro", "suegra",
 		"frere", "soeur", "oncle", "tante", "cousin", "cousine", "ami", "amie", "beau")
@@ -177,13 +194,17 @@ func (r *reader) bystander(c *clause, n int) bool {
 }
 
 // herOwn: Hindi "apna" is the subject's own, "पड़ोसी ने अपना ढेर पलटा"; so is Swahili
-// "lundo lake" after a neighbour.
+// "lundo lake" after a neighbour, and "her heap", "su montón", "son tas".
 func (r *reader) herOwn(c *clause, n int) bool {
 	for i := n + 1; i < len(c.signs); i++ {
 		for _, t := range r.tokens[c.signs[i].from:c.signs[i].to] {
 			switch t.text {
 			case "अपना", "अपने", "अपनी", "apna", "apne", "apni", "उसका", "उसके", "उसकी", "uska", "uske", "uski":
 				return c.hasAct() || c.has("heap", "stick", "bottle", "worm")
+			case "her", "his", "their", "su", "sus", "son", "sa", "ses", "leur", "leurs":
+				if i+1 < len(c.signs) && oneOf(c.signs[i+1].sense, "heap", "stick", "bottle", "worm", "compost", "bed") {
+					return true
+				}
 			case "lake", "yake", "chake", "wake", "zake", "lao", "yao":
 				return c.has("heap", "stick", "bottle", "worm") || c.hasAct() && i+1 == len(c.signs)
 			}

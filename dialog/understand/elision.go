@@ -1,0 +1,99 @@
+package understand
+
+import (
+	"slices"
+	"strings"
+	"unicode/utf8"
+)
+
+// unelided parts French words that phones run together: "jcomprends", "jmesui coupé",
+// "leau". Only what has no sense as it stands is parted, and only into known words.
+func (r *reader) unelided() {
+	if r.lang != "fr" {
+		return
+	}
+	for i := 0; i < len(r.tokens); i++ {
+		t := r.tokens[i]
+		if t.kind != word || len(t.text) < 3 || len(t.text) > 20 || known(t.text) && (t.text[0] != 'j' || r.lex.french(t.text)) {
+			continue
+		}
+		parts := r.lex.joinedFrench(t.text)
+		if parts == nil {
+			continue
+		}
+		cut := make([]token, len(parts))
+		for k, p := range parts {
+			cut[k] = t
+			cut[k].raw, cut[k].text = p, p
+			if k > 0 {
+				cut[k].from = min(cut[k-1].from+utf8.RuneCountInString(parts[k-1]), t.to)
+				cut[k].glued = false
+			}
+		}
+		r.tokens = slices.Replace(r.tokens, i, i+1, cut...)
+		i += len(parts) - 1
+	}
+}
+
+// joinedFrench gives the words that were run together, nil for none.
+func (l *lexicon) joinedFrench(w string) []string {
+	if rest, has := strings.CutPrefix(w, "j"); has {
+		if verb := afterJe(rest); l.french(verb) {
+			return []string{"je", verb}
+		}
+		for _, whom := range [...]string{"me", "te", "les", "leur", "lui", "le", "la", "l", "vous", "en", "y"} {
+			if rest == whom {
+				return []string{"je", whom}
+			}
+			if verb, has := strings.CutPrefix(rest, whom); has && l.french(afterJe(verb)) {
+				return []string{"je", whom, afterJe(verb)}
+			}
+		}
+		return nil
+	}
+	for _, short := range [...]string{"qu", "l", "d", "n", "c", "s", "m", "t"} {
+		rest, has := strings.CutPrefix(w, short)
+		if has && len(rest) > 2 && (isVowel(rest[0]) || rest[0] == 'h') && l.french(rest) {
+			return []string{short, rest}
+		}
+	}
+	return nil
+}
+
+// french says whether the French tables hold a word, alone or in a phrase after "je".
+func (l *lexicon) french(w string) bool {
+	id, ok := l.id[w]
+	return ok && len(w) > 1 && (slices.ContainsFunc(l.senses[id], func(e entry) bool { return e.tongue == fr }) || oneOf(w, "suis", "peux", "ai", "fais", "comprends", "comprend"))
+}
+
+// afterJe writes out a verb as messages shorten it after "je".
+func afterJe(verb string) string {
+	switch verb {
+	case "sui":
+		return "suis"
+	case "peu", "pe", "peut":
+		return "peux"
+	case "ve", "vai":
+		return "vais"
+	case "e", "a":
+		return "ai"
+	case "fe", "fai":
+		return "fais"
+	case "se", "sai":
+		return "sais"
+	case "voi":
+		return "vois"
+	case "doi":
+		return "dois"
+	}
+	return verb
+}
+
+// phoneFrench are French words that phones spell as they sound; they count in phrases
+// only.
+var phoneFrench = map[string][]string{"pa": {"pas"}, "koi": {"quoi"}, "kwa": {"quoi"}, "qoi": {"quoi"}, "ke": {"que"}, "ki": {"qui"}, "sui": {"suis"},
+	"fe": {"fait", "fais"}, "fai": {"fait", "fais"}, "fer": {"faire"}, "fair": {"faire"}, "fere": {"faire"}, "son": {"sont"}, "mor": {"mort", "morts"}, "mors": {"mort", "morts"},
+	"e": {"est", "et"}, "peu": {"peux", "peut"}, "pe": {"peux", "peut"}, "ve": {"vais"}, "vai": {"vais"}, "mm": {"meme"}, "touche": {"toucher"},
+	"comprend": {"comprends"}, "comprand": {"comprends"}, "comprans": {"comprends"}, "sai": {"sais"}, "sa": {"ca"}, "vien": {"viens", "vient"}, "doi": {"dois"},
+	"di": {"dis", "dit"}, "tro": {"trop"}, "bocou": {"beaucoup"}, "boku": {"beaucoup"}, "oci": {"aussi"}, "osi": {"aussi"}, "toujour": {"toujours"}, "tjr": {"toujours"}, "tjrs": {"toujours"},
+	"plu": {"plus"}, "jamai": {"jamais"}, "sen": {"sent"}, "sens": {"sent"}, "bouteil": {"bouteille"}, "dan": {"dans"}}
