@@ -30,6 +30,7 @@ func (r *reader) answers(cs []clause, f *finding) {
 			case "nothing":
 				no = no || actOf(r.asked) != "" && c.core() == 1 && len(cs) == 1 && (s.text == "hamna" || s.text == "hakuna")
 			case "eat":
+				did = did || r.asked == "feed" && s.tongue == sw && c.core() == 1 && s.tense&past != 0 && !s.neg && c.ask == telling && s.text[0] == 'w' // "wamekula"
 				notyet = notyet || r.asked == "feed" && s.neg && s.tense&(past|yet) != 0 // "hawajala"
 			case "nor", "tag":
 				no = no || s.hindi() && c.core() == 1 && len(cs) == 1 && c.end != "?" // a bare "ना"
@@ -258,14 +259,16 @@ func (r *reader) yesNo() bool {
 	return true
 }
 
-// timesOnly: "twice today" and nothing else.
+// timesOnly: "twice today", "yesterday" and nothing else.
 func (c *clause) timesOnly() bool {
 	times := false
 	for i := range c.signs {
-		switch c.signs[i].sense {
+		switch s := &c.signs[i]; s.sense {
 		case "times":
 			times = true
-		case "num", "one", "already", "today", "filler", "yes", "dayword", "now", "past", "rangeto", "me", "have":
+		case "past":
+			times = times || s.text != "passe" && !c.has("num") // but not "passé"
+		case "num", "one", "already", "today", "filler", "yes", "dayword", "now", "rangeto", "me", "have":
 		default:
 			return false
 		}

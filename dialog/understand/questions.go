@@ -188,7 +188,7 @@ func (r *reader) journey(c *clause, add func(string), problem bool) bool {
 		add("ask=status") // "is my heap nearly done?"
 		return true
 	}
-	if c.ask != askWh && c.ask != askMark || c.has("foreign", "money", "weather", "did=turned") {
+	if c.ask != askWh && c.ask != askMark && !c.has("askif") || c.has("foreign", "money", "weather", "did=turned") {
 		return false
 	}
 	switch {
@@ -202,6 +202,7 @@ func (r *reader) journey(c *clause, add func(string), problem bool) bool {
 		return true
 	case c.has("howmany") && c.has("dayword", "remain", "length") && (c.has("remain", "ready", "compost", "finish") || len(c.signs) <= 3) && !c.hasDeed() && !c.hasDim("moisture"),
 		c.has("how", "what", "which", "howmany") && c.has("progress") && !c.hasDeed() && !c.hasQuality(),
+		c.has("askif") && c.has("dayword") && c.has("num", "ordinal") && c.onlyOf("askif", "dayword", "num", "ordinal", "is", "filler", "now", "today", "already", "me"),
 		c.has("which", "what") && c.has("step", "dayword") && !c.hasDeed() && !c.hasQuality() && c.odd == 0 && len(c.signs) <= 6:
 		add("ask=status")
 		return true

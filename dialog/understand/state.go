@@ -108,7 +108,7 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 		if dimension(code) == "seen" && c.has("body") && !here.heap && crawling(code) {
 			continue // ants on my legs
 		}
-		if crawling(code) && (c.has("foreign", "cloth") || c.hasDim("crop")) && !here.heap && !here.worm && !here.bottle && !c.has("bed", "food", "smell") && (r.asked == "none" || r.asked == "menu") {
+		if crawling(code) && (c.has("foreign", "cloth") || r.cropThere(c)) && !here.heap && !here.worm && !here.bottle && !c.has("bed", "food", "smell") && (r.asked == "none" || r.asked == "menu") {
 			continue // flies in the kitchen, rats in the maize
 		}
 		if harm && code == "bottle=burst" && r.names(s, "broken", "cassee", "cassees", "quebrada", "rota") && !c.has("is", "was", "didaux") {
@@ -276,6 +276,14 @@ func (c *clause) besideHeap(i int) bool {
 		}
 	}
 	return false
+}
+
+// cropThere says whether a clause speaks of a crop, and not of its likeness: "gusanos
+// blancos como arroz", "चावल जैसे कीड़े".
+func (r *reader) cropThere(c *clause) bool {
+	return slices.ContainsFunc(c.signs, func(s sign) bool {
+		return dimension(s.sense) == "crop" && !oneOf(r.word(s.from-1), "como", "comme", "like", "kama") && !oneOf(r.word(s.to), "जैसे", "जैसी", "जैसा", "jaise", "jaisi", "jaisa")
+	})
 }
 
 func crawling(code string) bool {

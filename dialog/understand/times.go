@@ -119,7 +119,7 @@ func (r *reader) times(cs []clause, f *finding) {
 			when("tomorrow") // "बारिश न हुई तो कल"
 		case c.will && (c.later || c.tomorrow) && odd <= 2 && r.asked != "none" && r.asked != "menu" && !c.has("foreign", "money", "weather", "animal", "person"):
 			when(map[bool]string{true: "tomorrow", false: "later"}[c.tomorrow]) // "will go at dusk"
-		case r.timeIf(c) && odd <= 1 && c.end != "?" && actOf(r.asked) != "":
+		case r.timeIf(c) && odd <= 3 && c.end != "?" && actOf(r.asked) != "":
 			when(map[bool]string{true: "tomorrow", false: "later"}[c.tomorrow])
 		case c.untilThen() && actOf(r.asked) != "":
 			when("later")
@@ -195,7 +195,7 @@ func (r *reader) timeIf(c *clause) bool {
 			return timed
 		case "filler", "yes", "me", "ok":
 		default:
-			return false
+			return timed && c.signs[i].tense&unless != 0 // "kesho nikipata majani"
 		}
 	}
 	return false

@@ -118,6 +118,9 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		if r.names(s, "eat", "eating", "comiendo", "mangent", "come", "comen", "wanakula", "wamekula") && (c.has("seen=rodents", "seen=ants", "seen=termites", "animal") || c.hasDim("animal")) {
 			return "" // a rat is eating them
 		}
+		if i > 0 && crawling(c.signs[i-1].sense) {
+			return "" // "hormigas coloradas": a word of the ants
+		}
 		if s.neg || !worm && !s.own {
 			return ""
 		}
