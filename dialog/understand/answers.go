@@ -31,7 +31,7 @@ func (r *reader) answers(cs []clause, f *finding) {
 				no = no || actOf(r.asked) != "" && c.core() == 1 && len(cs) == 1 && (s.text == "hamna" || s.text == "hakuna")
 			case "eat":
 				did = did || r.asked == "feed" && s.tongue == sw && c.core() == 1 && s.tense&past != 0 && !s.neg && c.ask == telling && s.text[0] == 'w' // "wamekula"
-				notyet = notyet || r.asked == "feed" && s.neg && s.tense&(past|yet) != 0 // "hawajala"
+				notyet = notyet || r.asked == "feed" && s.neg && s.tense&(past|yet) != 0                                                                 // "hawajala"
 			case "nor", "tag":
 				no = no || s.hindi() && c.core() == 1 && len(cs) == 1 && c.end != "?" // a bare "ना"
 			case "notyet":

@@ -1,6 +1,9 @@
 package understand
 
-import "slices"
+import (
+	"maps"
+	"slices"
+)
 
 // ear finds the words of one tongue when they are not typed as they are filed: by
 // sound, by consonants (Hindi in Latin letters only), by nearness. It is made when
@@ -9,11 +12,12 @@ type ear struct {
 	sound map[string][]int32
 	bones map[string][]int32
 	near  nearest
+	parts nearest // words of phrases that have no sense of their own
 }
 
 func (l *lexicon) listen(t tongue) *ear {
 	used := make([]bool, len(l.spelled)) // by the tongue, also inside phrases
-	var alone []int32                    // those with a sense of their own
+	var alone, parts []int32             // those with a sense of their own, and the others
 	for id, es := range l.senses {
 		for _, e := range es {
 			if e.tongue == t {
@@ -28,13 +32,15 @@ func (l *lexicon) listen(t tongue) *ear {
 			continue
 		}
 		for _, id := range l.of(&p) {
-			if id != gap {
+			if id != gap && !used[id] {
 				used[id] = true
+				parts = append(parts, id)
 			}
 		}
 	}
 	var e ear
 	e.near = newNearest(l.spelled, alone)
+	e.parts = newNearest(l.spelled, parts)
 	if t == en {
 		return &e // no rules of sound
 	}
@@ -71,6 +77,45 @@ func (l *lexicon) keyed(used []bool, key func(w string) string) map[string][]int
 	return m
 }
 
+// likeliest keeps, of words equally many slips away from w, those that a finger makes of
+// it most easily.
+func (l *lexicon) likeliest(w string, ids []int32) []int32 {
+	if len(ids) < 2 {
+		return ids
+	}
+	typed := []rune(w)
+	least := 99
+	of := make([]int, len(ids))
+	for i, id := range ids {
+		of[i] = strain(typed, []rune(l.spelled[id]))
+		least = min(least, of[i])
+	}
+	out := ids[:0]
+	for i, id := range ids {
+		if of[i] == least {
+			out = append(out, id)
+		}
+	}
+	return out
+}
+
+// partly finds the word of a phrase that a mistyped word was meant to be, by a slip of the
+// finger only: another letter makes another Swahili verb.
+func (r *reader) partly(w string) []int32 {
+	if len(w) < 5 {
+		return nil
+	}
+	for _, t := range r.order[:everyone] {
+		if r.home(t) {
+			slipped := func(id int32) bool { return strain([]rune(w), []rune(r.lex.spelled[id])) < 3 }
+			if ids, _ := r.lex.ear[t]().parts.find(w, 1, slipped); len(ids) > 0 {
+				return slices.Clone(r.lex.likeliest(w, ids))
+			}
+		}
+	}
+	return nil
+}
+
 // closest keeps a near word only when every equally near word of the same
 // language says the same.
 func (r *reader) closest(w string) []int32 {
@@ -99,7 +144,7 @@ func (r *reader) closest(w string) []int32 {
 			}
 		}
 	}
-	if len(ids) <= 1 {
+	if ids = l.likeliest(w, ids); len(ids) <= 1 {
 		return ids // one word, however many senses it has
 	}
 	rank := int(tongues)
@@ -108,10 +153,11 @@ func (r *reader) closest(w string) []int32 {
 			rank = min(rank, r.rank[e.tongue])
 		}
 	}
+	slip := strain([]rune(w), []rune(l.spelled[ids[0]])) < 3 // then it was hardly a word that means nothing here
 	said := map[string][]int32{}
 	for _, id := range ids {
 		for _, e := range l.senses[id] {
-			if r.rank[e.tongue] == rank && e.sense() != "filler" {
+			if r.rank[e.tongue] == rank && e.sense() != "filler" && !(slip && e.sense() == "known") {
 				said[e.sense()] = append(said[e.sense()], id)
 			}
 		}
@@ -124,6 +170,12 @@ func (r *reader) closest(w string) []int32 {
 	}
 	if len(shared) > 0 {
 		return shared
+	}
+	answers := slices.ContainsFunc(slices.Collect(maps.Keys(said)), func(sense string) bool { return dimension(sense) == r.asked })
+	for sense, out := range said {
+		if !answers && (hurts(sense) || sense == "seen=smoke" || sense == "seen=fire") && strain([]rune(w), []rune(l.spelled[out[0]])) < 3 {
+			return out // a danger in doubt counts
+		}
 	}
 	// several senses: the one that answers the question, if its opposite is not
 	// among them

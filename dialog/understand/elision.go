@@ -51,9 +51,9 @@ func (l *lexicon) joinedFrench(w string) []string {
 		}
 		return nil
 	}
-	for _, short := range [...]string{"qu", "l", "d", "n", "c", "s", "m", "t"} {
+	for _, short := range [...]string{"qu", "l", "d", "n"} {
 		rest, has := strings.CutPrefix(w, short)
-		if has && len(rest) > 2 && (isVowel(rest[0]) || rest[0] == 'h') && l.french(rest) {
+		if has && len(rest) > 3 && (isVowel(rest[0]) || rest[0] == 'h') && l.french(rest) {
 			return []string{short, rest}
 		}
 	}

@@ -70,9 +70,9 @@ func helping(w string) []string {
 
 var (
 	devaHelping = []string{"दिया", "दीया", "दिए", "दि", "दी", "लिया", "लीया", "लिए", "लि", "ली", "चुका", "चुकी", "चुके", "गया", "गयी", "गई", "गए",
-		"दूंगा", "दूँगा", "दूंगी", "दूँगी", "देंगे", "लूंगा", "लूँगा", "लूंगी", "लूँगी", "लेंगे"}
+		"के", "कर", "दूंगा", "दूँगा", "दूंगी", "दूँगी", "देंगे", "लूंगा", "लूँगा", "लूंगी", "लूँगी", "लेंगे"}
 	romanHelping = []string{"diya", "dia", "dya", "diye", "di", "liya", "lia", "lya", "liye", "li", "chuka", "chuki", "gaya", "gya", "gayi", "gyi", "gai", "gaye", "gye",
-		"dunga", "dungi", "denge", "lunga", "lungi", "lenge"}
+		"ke", "kar", "kr", "dunga", "dungi", "denge", "lunga", "lungi", "lenge"}
 )
 
 // nakedStem says whether a word is the naked stem of a Hindi verb.

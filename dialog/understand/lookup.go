@@ -40,32 +40,50 @@ func (r *reader) lookUp() {
 		if len(r.ids[i]) > 0 {
 			continue
 		}
-		// "baridii", "hott": letters doubled for feeling or by a sticky key
-		for _, w := range [...]string{unstretched(t.text), single(t.text)} {
-			if w == t.text {
-				continue
-			}
-			if r.ids[i] = r.lex.exact(w, w, nil); len(r.ids[i]) > 0 {
-				t.text, t.raw = w, w
-			}
-			if r.lex.senseless(r.ids[i]) {
-				if v, ok := r.lex.swahiliVerb(w); ok {
-					r.parsed[i], t.text = v, w
-				}
-			}
-			if len(r.ids[i]) > 0 || r.parsed[i].entries != nil {
-				break
-			}
+		if r.undoubled(i); len(r.ids[i]) > 0 || r.parsed[i].entries != nil {
+			continue
 		}
-		if len(r.ids[i]) == 0 && r.parsed[i].entries == nil && len(t.text) >= 5 && strings.HasSuffix(t.text, "in") {
+		if len(t.text) >= 5 && strings.HasSuffix(t.text, "in") {
 			r.ids[i] = r.lex.exact(t.text+"g", t.text+"g", nil) // burnin
 		}
-		if len(r.ids[i]) == 0 && r.parsed[i].entries == nil {
-			if ids := r.lex.single[single(t.text)]; len(ids) > 0 {
-				r.ids[i], t.text = ids, r.lex.spelled[ids[0]]
-				t.raw = t.text
+	}
+}
+
+// undoubled looks for word i with letters doubled for feeling or by a sticky key:
+// "baridii", "hott", "arroosé". A word of the chat's language goes first.
+func (r *reader) undoubled(i int) {
+	t, l := &r.tokens[i], r.lex
+	take := func(ids []int32) {
+		r.ids[i], t.text = ids, l.spelled[ids[0]]
+		t.raw = t.text
+	}
+	alike := l.single[single(fold(t.raw))]
+	if len(alike) == 0 {
+		alike = l.single[single(t.text)]
+	}
+	own := func(e entry) bool { return folders[e.tongue] == r.lang }
+	if l.may(alike, own) && !l.may(l.exact(unstretched(t.text), single(t.text), nil), own) {
+		take(alike)
+		return
+	}
+	for _, w := range [...]string{unstretched(t.text), single(t.text)} {
+		if w == t.text {
+			continue
+		}
+		if ids := l.exact(w, w, nil); len(ids) > 0 {
+			take(ids)
+		}
+		if l.senseless(r.ids[i]) {
+			if v, ok := l.swahiliVerb(w); ok {
+				r.parsed[i], t.text = v, w
 			}
 		}
+		if len(r.ids[i]) > 0 || r.parsed[i].entries != nil {
+			return
+		}
+	}
+	if len(alike) > 0 {
+		take(alike)
 	}
 }
 
@@ -190,188 +208,4 @@ func (r *reader) weigh() {
 		}
 	}
 	r.best = r.order[0]
-}
-
-// lookNear finds by sound, by consonants and by nearness what no table has.
-func (r *reader) lookNear() {
-	l := r.lex
-	slow := 0
-	for i := range r.tokens {
-		t := &r.tokens[i]
-		if t.kind != word || r.parsed[i].entries != nil {
-			continue
-		}
-		if r.rank[sw] == 0 && t.text[0] < 128 {
-			if more := l.concords(t.text); len(more) > 0 {
-				if r.heard == nil {
-					r.heard = make([][]int32, len(r.tokens))
-				}
-				r.heard[i] = more
-				if len(r.ids[i]) == 0 && !l.senseless(more) {
-					r.ids[i] = more
-				}
-			}
-		}
-		if r.home(hi) || r.home(hiLatn) {
-			if more := l.forms(shortVowels(t.text), nil); len(more) > 0 {
-				if r.heard == nil {
-					r.heard = make([][]int32, len(r.tokens))
-				}
-				r.heard[i] = more
-			}
-			if as, ok := phoneHindi[t.text]; ok {
-				if id, ok := l.id[as]; ok {
-					if r.heard == nil {
-						r.heard = make([][]int32, len(r.tokens))
-					}
-					r.heard[i] = append(r.heard[i], id)
-				}
-				if as == "men" {
-					r.heard[i] = append(r.heard[i], l.id["me"]) // as hi-Latn writes it
-				}
-			}
-			if base, has := strings.CutSuffix(t.text, "कर"); has && len(base) > 5 && len(r.ids[i]) == 0 {
-				r.ids[i] = l.exact(base, base, nil) // फूटकर: having burst
-			}
-		}
-		if r.home(fr) {
-			for _, as := range phoneFrench[t.text] {
-				if id, ok := l.id[as]; ok {
-					if r.heard == nil {
-						r.heard = make([][]int32, len(r.tokens))
-					}
-					r.heard[i] = append(r.heard[i], id)
-				}
-			}
-		}
-		own := false // known in the text's own language
-		for _, id := range r.ids[i] {
-			for _, e := range l.senses[id] {
-				own = own || r.rank[e.tongue] == 0 || e.tongue == everyone
-			}
-			own = own || len(l.senses[id]) == 0 && r.rank[hiLatn] > 1
-		}
-		if own {
-			if r.home(hiLatn) && t.text[0] < 128 {
-				if r.heard == nil {
-					r.heard = make([][]int32, len(r.tokens))
-				}
-				for _, id := range l.ear[hiLatn]().sound[sound(hiLatn, t.text)] {
-					if l.akin(r.ids[i], id) {
-						r.heard[i] = append(r.heard[i], id)
-					}
-				}
-			}
-			continue
-		}
-		found := len(r.ids[i]) > 0
-		if r.home(hiLatn) {
-			var more []int32
-			heard := t.text
-			if heard[0] > 127 && l.senseless(r.ids[i]) {
-				more = l.ear[hi]().sound[sound(hi, fold(heard))]
-			}
-			if l.senseless(more) {
-				if heard[0] > 127 {
-					heard = romanise(fold(heard)) // थंडा for ठंडा: by ear they are one
-				}
-				more = l.ear[hiLatn]().sound[sound(hiLatn, heard)]
-			}
-			r.ids[i] = append(r.ids[i][:len(r.ids[i]):len(r.ids[i])], more...)
-			found = found || len(more) > 0
-		}
-		if len(r.ids[i]) > 0 && !l.senseless(r.ids[i]) {
-			continue
-		}
-		if found && r.rank[hiLatn] <= 1 && len(t.text) <= 4 && bones(t.text) == t.text {
-			r.ids[i] = append(r.ids[i][:len(r.ids[i]):len(r.ids[i])], l.ear[hiLatn]().bones[t.text]...)
-		}
-		if found {
-			continue
-		}
-		if v, ok := l.clitic(t.text); ok {
-			r.ids[i] = v
-			continue
-		}
-		if v, ok := l.graded(t.text); ok && r.home(es) {
-			r.ids[i] = v
-			continue
-		}
-		for _, lang := range r.order[:everyone] {
-			if lang == hi || lang == en || t.text[0] > 127 || !r.home(lang) {
-				continue
-			}
-			for _, id := range l.ear[lang]().sound[sound(lang, t.text)] {
-				if d := len(l.spelled[id]) - len(t.text); d >= -2 && d <= 2 { // "pattes" is no "pas"
-					r.ids[i] = append(r.ids[i], id)
-					r.near[i] = true
-				}
-			}
-			if len(r.ids[i]) > 0 {
-				break
-			}
-		}
-		if len(r.ids[i]) > 0 {
-			continue
-		}
-		if r.rank[hiLatn] <= 1 && len(t.text) <= 4 && bones(t.text) == t.text {
-			if ids := l.ear[hiLatn]().bones[t.text]; len(ids) > 0 {
-				r.ids[i], r.near[i] = ids, true
-				continue
-			}
-		}
-		if w := textSwahili(t.text); r.rank[sw] <= 1 && w != t.text {
-			if r.ids[i] = l.exact(w, w, nil); len(r.ids[i]) > 0 {
-				continue
-			}
-			if v, ok := l.swahiliVerb(w); ok {
-				r.parsed[i] = v
-				continue
-			}
-		}
-		if slow++; slow > 24 {
-			continue // a reply has few mistyped words; a pasted page must stay quick
-		}
-		if ids := r.closest(t.text); len(ids) > 0 {
-			r.ids[i], r.near[i] = ids, true
-			continue
-		}
-		if r.rank[sw] <= 1 {
-			if v, ok := l.swahiliVerb(strings.ReplaceAll(t.text, "r", "l")); ok {
-				r.parsed[i] = v
-				continue
-			}
-			if v, ok := l.swahiliSlip(t.text); ok {
-				r.parsed[i] = v
-				continue
-			}
-			if v, ok := l.planned(t.text); ok {
-				r.parsed[i] = v
-			}
-		}
-	}
-}
-
-// home says whether mistyped words are looked for in a tongue: the text's own and
-// the chat's. A word of a third language must be typed right to count.
-func (r *reader) home(t tongue) bool {
-	return r.rank[t] == 0 || folders[t] == r.lang || (t == hi || t == hiLatn) && (r.lang == "hi" || r.lang == "hi-Latn")
-}
-
-// akin says whether a word heard for known words may stand for them in a set phrase: a
-// word with another sense of its own may not, "banana" is not "bana".
-func (l *lexicon) akin(known []int32, heard int32) bool {
-	if l.senseless(known) || len(l.senses[heard]) == 0 {
-		return true
-	}
-	for _, id := range known {
-		for _, k := range l.senses[id] {
-			for _, h := range l.senses[heard] {
-				if k.id == h.id && k.tense == h.tense {
-					return true
-				}
-			}
-		}
-	}
-	return false
 }
