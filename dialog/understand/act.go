@@ -194,6 +194,9 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 		}
 		return "", false
 	case "open":
+		if c.has("body") && !bottle && !c.has("gas") {
+			return "", false // "la main ouverte"
+		}
 		if bottle || c.has("gas") || r.asked == "bottle" || r.asked == "shake" || about.bottle {
 			return "did=vented", true
 		}

@@ -82,8 +82,8 @@ func (r *reader) bind(c *clause) {
 					t = k
 					break
 				}
-				if c.signs[k].sense == "nor" || c.signs[k].sense == "not" && c.signs[k].tongue != fr {
-					break
+				if c.signs[k].sense == "nor" || c.signs[k].sense == "not" && c.signs[k].tongue != fr || c.signs[k].sense == "hold" && c.has("couldnt") {
+					break // but not "no pude ni agarrarlo de lo que quemaba"
 				}
 			}
 		}

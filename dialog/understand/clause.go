@@ -138,6 +138,9 @@ func (r *reader) split() []clause {
 		if len(cur) >= longClause {
 			flush(",")
 		}
+		if r.anew(cur, i) {
+			flush(",")
+		}
 		switch s.sense {
 		case ",", ";", ":", "(", ")", "/", "|", "¿":
 			if s.sense == "/" {

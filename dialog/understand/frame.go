@@ -50,7 +50,7 @@ func (r *reader) frame(cs []clause) {
 				if s.tongue == fr && s.text == "si" && k+1 < len(c.signs) && quality(c.signs[k+1].sense) && dimension(c.signs[k+1].sense) != "seen" && !sentenceAsks(cs, i) {
 					s.sense, like = "very", true // si chaud que
 				}
-				c.cond = c.cond || !c.doubt && !like && (k == 0 && s.tongue == fr || !c.has("normal"))
+				c.cond = c.cond || !c.doubt && !like && (k == 0 && s.tongue == fr || !c.has("normal") || r.says(c, "dangereux", "grave", "peligroso", "dangerous", "hatari", "khatarnak", "खतरनाक"))
 			case "si":
 				c.cond = c.cond || r.spanishIf(cs, i, k)
 			case "maybe":
@@ -121,8 +121,10 @@ func (r *reader) frame(cs []clause) {
 			}
 		}
 		// "cold, not sure": the doubt is about its neighbour
-		if c.doubt && c.ask != askTag && !anyFact(c) {
+		if c.doubt && c.ask != askTag && (!anyFact(c) || c.onlyOf("maybe", "filler", "damp", "me", "not", "is")) {
 			switch {
+			case i+1 < len(cs) && c.has("damp", "smell", "heat") && cs[i+1].hasQuality():
+				cs[i+1].doubt = true // "not sure of the smell, sour or sharp"
 			case i > 0 && anyFact(&cs[i-1]):
 				cs[i-1].doubt = true
 			case i+1 < len(cs):

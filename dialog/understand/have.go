@@ -278,6 +278,9 @@ func (r *reader) haves(cs []clause) (out []string) {
 			continue
 		}
 		c := r.clauseAt(cs, m.from)
+		if e := r.clauseAt(cs, m.to-1); e != nil && e != c && r.used(cs, e) {
+			continue // "the worms are well I took two pans": not of worms
+		}
 		if c != nil && (c.foreign || c.ask != telling || c.cond || c.has("maybe") || r.used(cs, c) || c.want || c.will || c.has("canq") || c.tomorrow || c.later && !c.has("have") || r.absent(c)) {
 			continue
 		}

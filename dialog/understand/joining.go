@@ -61,7 +61,7 @@ func (r *reader) dated(i int) bool {
 	was := false
 	for k := i + 1; k < len(r.signs) && r.tokens[r.signs[k].from].kind != mark; k++ {
 		s := &r.signs[k]
-		was = was || s.sense == "was"
+		was = was || s.sense == "was" || s.tongue == fr && k == i+1 && (s.sense == "have" || s.sense == "didaux") // "quand j'ai tiré le bâton"
 		if was && act(s.sense) && s.tense&(past|participle) != 0 {
 			return true
 		}

@@ -65,7 +65,7 @@ func resolve(fs []fact, corrected map[int]bool) (keep []fact, clash []string) {
 		if some(g, func(f fact) bool { return f.was }) && some(g, func(f fact) bool { return !f.was }) {
 			g = filter(g, func(f fact) bool { return !f.was })
 		}
-		if d == "temp" && some(g, func(f fact) bool { return f.now }) {
+		if some(g, func(f fact) bool { return f.now }) {
 			g = filter(g, func(f fact) bool { return f.now }) // "it rose to 68, now 60"
 		}
 		if n := len(g); n > 1 && !some(g, func(f fact) bool { return !f.was }) {

@@ -149,7 +149,7 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 			return done // "did the turning", "anduvimos juntando"
 		case before("stop") || next == "stop" || c.has("stop"):
 			return nothing
-		case c.hasHarm():
+		case c.hasHarm(), s.tongue == es && c.meanwhile(i):
 			return nothing
 		case neg:
 			return notDone
@@ -230,6 +230,13 @@ func (s *sign) endsInO() bool { return len(s.text) > 0 && s.text[len(s.text)-1] 
 func (r *reader) awaited(c *clause, s *sign) bool {
 	first := c.signs[0].from
 	return first < s.from && (oneOf(r.word(first)+" "+r.word(first+1), "des que", "des qu", "en cuanto", "tan pronto") || r.word(first) == "apenas") && !c.has("was", "past", "didaux")
+}
+
+// meanwhile says whether the gerund at sign i only tells when the verb before it was: "respiré
+// polvo cerniendo".
+func (c *clause) meanwhile(i int) bool {
+	return !c.has("is", "prog", "will", "start", "continue", "didaux", "now", "finish") &&
+		slices.ContainsFunc(c.signs[:i], func(s sign) bool { return (verbal(s.sense) || s.sense == "breathe") && s.tense&past != 0 })
 }
 
 // whenTo says whether a clause names the state that its act waits for: "when it is

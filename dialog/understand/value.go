@@ -31,7 +31,7 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 	}
 	switch s.sense {
 	case "good":
-		if s.neg || c.has("heat") {
+		if s.neg || c.has("heat") || i > 0 && oneOf(c.signs[i-1].sense, "notyet", "couldnt", "look") && s.text == "bien" {
 			return ""
 		}
 		switch {

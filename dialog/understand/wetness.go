@@ -46,7 +46,7 @@ func (r *reader) wetness(c *clause, i int, in scope) (code string, ok bool) {
 		}
 		return s.sense, true
 	case "dust":
-		if asked == "moisture" && len(c.signs) <= 3 && !c.has("eye", "body", "breathe", "not") {
+		if asked == "moisture" && (len(c.signs) <= 3 || c.has("squeeze")) && !c.has("eye", "body", "breathe", "not") {
 			return "moisture=dry", true // squeezed: "just dust"
 		}
 		return "", true

@@ -1,0 +1,89 @@
+package understand
+
+// anew says whether a new statement begins at sign i of a message typed or spoken without
+// marks: "fed them | some are dead", "खिला दिया | कुछ मर गए". What stands before must
+// state something, and so must what follows.
+func (r *reader) anew(cur []sign, i int) bool {
+	n := len(cur)
+	if n == 0 || tight(cur[n-1].sense) || subordinates(r.word(r.signs[i].from-1)) || !stated(cur) {
+		return false
+	}
+	s := &r.signs[i]
+	w := r.word(s.from)
+	switch {
+	case s.hindi():
+		return endsStatement(r.word(s.from-1)) && !oneOf(r.word(s.from-1), "हुआ", "हुई", "हुए", "hua", "hui", "hue") && !trails(s) && r.statesAhead(i) && r.verbAfter(i)
+	case s.tongue == sw:
+		return r.statesAhead(i) && (oneOf(w, "wengine", "baadhi", "wachache") || dimension(s.sense) == "seen" && s.to > s.from+1 && described(cur))
+	case r.best == es && oneOf(w, "esta", "estan", "era"):
+		return i+1 < len(r.signs) && quality(r.signs[i+1].sense) && r.signs[i+1].sense != "alive"
+	case oneOf(w, "it", "its") && act(cur[n-1].sense):
+		return false // "shook it hard"
+	}
+	return r.opensStatement(w) && r.statesAhead(i)
+}
+
+// opensStatement says whether a word is a subject or a helping verb that begins a clause.
+func (r *reader) opensStatement(w string) bool {
+	switch r.best {
+	case en:
+		return oneOf(w, "it", "its", "they", "theyre", "some", "most", "many", "mine", "i", "we", "there", "theres", "will", "also")
+	case es:
+		return oneOf(w, "algunas", "algunos", "hay", "tambien")
+	case fr:
+		return oneOf(w, "c", "il", "ils", "elle", "elles", "certains", "certaines", "j", "je", "on", "ya")
+	}
+	return false
+}
+
+// subordinates says whether a word ties what follows to what stands before.
+func subordinates(w string) bool {
+	return oneOf(w, "that", "which", "who", "than", "until", "till", "since", "because", "when", "while", "before", "after", "as", "if", "so", "like", "where", "what", "how", "why",
+		"que", "como", "cuando", "porque", "si", "donde", "qu", "quand", "comme", "parce", "ou", "dont")
+}
+
+// tight says whether a sense waits for more, so that no statement can end on it.
+func tight(sense string) bool {
+	return oneOf(sense, "not", "no", "nor", "neither", "very", "too", "bit", "is", "was", "have", "will", "want", "must", "didaux", "before", "after", "while", "maybe", "soft", "rangeto", "me", "mine", "now", "today", "num", "one", "or", "like")
+}
+
+// stated says whether signs state something, and neither ask nor suppose it.
+func stated(cur []sign) bool {
+	fact := false
+	for k := range cur {
+		switch s := &cur[k]; s.sense {
+		case "if", "whatif", "si", "why", "how", "askif", "canq", "normal", "what", "howmany", "whenq", "which", "who", "while", "maybe", "not", "no", "nor", "neither":
+			return false
+		case "couldnt", "forgot", "skip", "done", "ask=undo":
+			fact = true
+		default:
+			fact = fact || quality(s.sense) && s.sense != "ready" || act(s.sense) && s.tense&(past|participle) != 0
+		}
+	}
+	return fact
+}
+
+// statesAhead says whether something is stated from sign i on, before the next mark.
+func (r *reader) statesAhead(i int) bool {
+	for ; i < len(r.signs) && r.tokens[r.signs[i].from].kind != mark; i++ {
+		if s := &r.signs[i]; quality(s.sense) || dimension(s.sense) == "did" || oneOf(s.sense, "burn", "bite", "cut", "eat", "worm") {
+			return true
+		}
+	}
+	return false
+}
+
+// verbAfter says whether a finite Hindi verb follows sign i before the next mark.
+func (r *reader) verbAfter(i int) bool {
+	for i++; i < len(r.signs) && r.tokens[r.signs[i].from].kind != mark; i++ {
+		if endsStatement(r.word(r.signs[i].to - 1)) {
+			return true
+		}
+	}
+	return false
+}
+
+// trails says whether a Hindi word still belongs to the verb before it.
+func trails(s *sign) bool {
+	return oneOf(s.sense, "is", "was", "very", "bit", "filler", "not", "no", "nor", "tag", "what", "me", "person", "give", "go", "do", "stay", "prog", "will", "ok", "yes", "done", "now", "ask=officer", "while", "if", "maybe", "and", "but", "then")
+}
