@@ -215,13 +215,19 @@ func (r *reader) split() []clause {
 			flush("and")
 			s.sense = "now"
 			cur = append(cur, s)
+		case "no":
+			if k := len(cur); r.best == en && k > 0 && quality(cur[k-1].sense) && i+1 < len(r.signs) && oneOf(r.word(s.to), "its", "it") {
+				flush(",")
+				s.sense = "correct" // "cold no its hot"
+			}
+			cur = append(cur, s)
 		case "why", "how", "what", "howmany", "whenq", "ask=next", "ask=status", "ask=why", "canq", "askif", "ask=help", "which":
 			if r.finished(cur, s) && !r.tailAsks(i) && !(len(cur) == 1 && r.names(&s, meaningWords...)) {
 				flush(",") // but not in "amonia maana yake nini": what the word means
 			}
 			cur = append(cur, s)
-		case "avoid", "normal": // "चूहे आ गए हैं कैसे भगाएँ", "भाप निकल रही है ये ठीक है क्या"
-			if s.hindi() && r.finished(cur, s) {
+		case "avoid", "normal": // "चूहे आ गए हैं कैसे भगाएँ", "my heap sank a lot is that normal"
+			if (s.hindi() || s.sense == "normal" && s.text == "is") && r.finished(cur, s) {
 				flush(",")
 			}
 			cur = append(cur, s)

@@ -230,6 +230,9 @@ func (r *reader) one(i int) sign {
 					continue
 				}
 				rank := r.rank[p.entry.tongue]
+				if bestLen == 1 && bestRank == 0 && rank > 1 && !idle(s.sense) && p.entry.tongue != en && p.entry.tongue != everyone && !r.home(p.entry.tongue) {
+					continue // "humo humo" is Spanish for smoke before it is Swahili for in there
+				}
 				if p.fixed == bestLen && (bestLen == 1 || rank > bestRank || rank == bestRank && !r.suits(&p.entry, s.sense)) {
 					continue
 				}

@@ -1,24 +1,42 @@
 package understand
 
+import "slices"
+
 // anew says whether a new statement begins at sign i of a message typed or spoken without
 // marks: "fed them | some are dead", "खिला दिया | कुछ मर गए". What stands before must
 // state something, and so must what follows.
 func (r *reader) anew(cur []sign, i int) bool {
 	n := len(cur)
-	if n == 0 || tight(cur[n-1].sense) || subordinates(r.word(r.signs[i].from-1)) || !stated(cur) {
+	if n == 0 {
 		return false
 	}
 	s := &r.signs[i]
 	w := r.word(s.from)
 	switch {
+	case n == 1 && cur[0].sense == "no" && r.best == en:
+		return w == "my" // "no my chest is tight"
+	case s.sense == "chat=thanks":
+		return greets(cur)
+	case tight(cur[n-1].sense) || subordinates(r.word(s.from-1)) || !stated(cur):
+		return false
+	case takenBack(cur) && !s.hindi() && oneOf(s.sense, "is", "heap", "stick"):
+		return r.statesAhead(i) // "apreté frío por error es caliente"
+	case s.hindi() && (&clause{signs: cur}).hasHarm():
+		return false
 	case s.hindi():
-		return endsStatement(r.word(s.from-1)) && !oneOf(r.word(s.from-1), "हुआ", "हुई", "हुए", "hua", "hui", "hue") && !trails(s) && r.statesAhead(i) && r.verbAfter(i)
+		last := s.from - 1
+		for last > 0 && oneOf(r.word(last), "bahut", "bahot", "bhut", "kaafi", "ji", "sir", "bhai", "bhaiya", "sahab", "बहुत", "काफी", "जी", "सर", "भाई") {
+			last--
+		}
+		return endsStatement(r.word(last)) && !oneOf(r.word(last), "हुआ", "हुई", "हुए", "hua", "hui", "hue") && !trails(s) && r.statesAhead(i) && r.verbAfter(i)
 	case s.tongue == sw:
 		return r.statesAhead(i) && (oneOf(w, "wengine", "baadhi", "wachache") || dimension(s.sense) == "seen" && s.to > s.from+1 && described(cur))
 	case r.best == es && oneOf(w, "esta", "estan", "era"):
 		return i+1 < len(r.signs) && quality(r.signs[i+1].sense) && r.signs[i+1].sense != "alive"
-	case oneOf(w, "it", "its") && act(cur[n-1].sense):
-		return false // "shook it hard"
+	case oneOf(w, "it", "its") && (act(cur[n-1].sense) || oneOf(cur[n-1].sense, "now", "today")):
+		return false // "shook it hard", "cold on monday now | its hot"
+	case oneOf(cur[n-1].sense, "couldnt", "forgot") && oneOf(w, "i", "my"):
+		return true // "could not I had fever"
 	}
 	return r.opensStatement(w) && r.statesAhead(i)
 }
@@ -44,7 +62,7 @@ func subordinates(w string) bool {
 
 // tight says whether a sense waits for more, so that no statement can end on it.
 func tight(sense string) bool {
-	return oneOf(sense, "not", "no", "nor", "neither", "very", "too", "bit", "is", "was", "have", "will", "want", "must", "didaux", "before", "after", "while", "maybe", "soft", "rangeto", "me", "mine", "now", "today", "num", "one", "or", "like")
+	return oneOf(sense, "not", "no", "nor", "neither", "very", "too", "bit", "is", "was", "have", "will", "want", "must", "didaux", "before", "after", "while", "maybe", "soft", "rangeto", "me", "mine", "num", "one", "or", "like")
 }
 
 // stated says whether signs state something, and neither ask nor suppose it.
@@ -63,19 +81,40 @@ func stated(cur []sign) bool {
 	return fact
 }
 
+// greets says whether signs hold nothing but a greeting.
+func greets(cur []sign) bool {
+	hello := false
+	for k := range cur {
+		switch cur[k].sense {
+		case "chat=hello":
+			hello = true
+		case "filler", "ask=officer", "officer", "person", "me":
+		default:
+			return false
+		}
+	}
+	return hello
+}
+
+// takenBack says whether signs name an earlier answer as wrong.
+func takenBack(cur []sign) bool {
+	return slices.ContainsFunc(cur, func(s sign) bool { return s.sense == "isaid" || s.sense == "ask=undo" })
+}
+
 // statesAhead says whether something is stated from sign i on, before the next mark.
 func (r *reader) statesAhead(i int) bool {
 	for ; i < len(r.signs) && r.tokens[r.signs[i].from].kind != mark; i++ {
-		if s := &r.signs[i]; quality(s.sense) || dimension(s.sense) == "did" || oneOf(s.sense, "burn", "bite", "cut", "eat", "worm") {
+		if s := &r.signs[i]; quality(s.sense) || dimension(s.sense) == "did" || oneOf(s.sense, "burn", "bite", "cut", "eat", "worm", "moto", "degree", "celsius", "fahrenheit") {
 			return true
 		}
 	}
 	return false
 }
 
-// verbAfter says whether a finite Hindi verb follows sign i before the next mark.
+// verbAfter says whether a finite Hindi verb stands at sign i or after it, before the next
+// mark.
 func (r *reader) verbAfter(i int) bool {
-	for i++; i < len(r.signs) && r.tokens[r.signs[i].from].kind != mark; i++ {
+	for ; i < len(r.signs) && r.tokens[r.signs[i].from].kind != mark; i++ {
 		if endsStatement(r.word(r.signs[i].to - 1)) {
 			return true
 		}
