@@ -13,6 +13,7 @@ type ear struct {
 	bones map[string][]int32
 	near  nearest
 	parts nearest // words of phrases that have no sense of their own
+	used  []bool  // by word: it is one of the tongue's, alone or in a phrase
 }
 
 func (l *lexicon) listen(t tongue) *ear {
@@ -38,7 +39,7 @@ func (l *lexicon) listen(t tongue) *ear {
 			}
 		}
 	}
-	var e ear
+	e := ear{used: used}
 	e.near = newNearest(l.spelled, alone)
 	e.parts = newNearest(l.spelled, parts)
 	if t == en {

@@ -66,11 +66,20 @@ func newReader(text, lang, asked string) *reader {
 	r.rejoin()
 	r.unjoin()
 	r.unelided()
+	r.look()
+	if r.part() {
+		r.look()
+	}
+	r.sign()
+	return r
+}
+
+// look finds the words of the tables that the tokens are.
+func (r *reader) look() {
+	r.heard = nil
 	r.lookUp()
 	r.weigh()
 	r.lookNear()
-	r.sign()
-	return r
 }
 
 // sign turns tokens into signs, the longest phrase first.
