@@ -3,6 +3,7 @@ package understand
 import (
 	"maps"
 	"slices"
+	"strings"
 )
 
 // ear finds the words of one tongue when they are not typed as they are filed: by
@@ -145,7 +146,29 @@ func (r *reader) closest(w string) []int32 {
 			}
 		}
 	}
-	if ids = l.likeliest(w, ids); len(ids) <= 1 {
+	return r.agreed(w, l.likeliest(w, ids))
+}
+
+// boned finds the words that lose all their inner vowels in a message: "trnd", "plngs";
+// parts are those that stand in phrases only.
+func (r *reader) boned(w string) (ids, parts []int32) {
+	if len(w) < 4 || w[0] > 127 || strings.ContainsAny(w[1:len(w)-1], "aeiou") || len(bones(w)) < 3 {
+		return nil, nil
+	}
+	for t := range everyone {
+		if r.home(t) && t != hi && t != hiLatn {
+			e := r.lex.ear[t]()
+			ids, parts = append(ids, e.near.boned(w)...), append(parts, e.parts.boned(w)...)
+		}
+	}
+	return r.agreed(w, ids), parts
+}
+
+// agreed keeps, of words equally likely to have been meant, those that say the same, or the
+// one that answers the question.
+func (r *reader) agreed(w string, ids []int32) []int32 {
+	l := r.lex
+	if len(ids) <= 1 {
 		return ids // one word, however many senses it has
 	}
 	rank := int(tongues)
@@ -164,7 +187,9 @@ func (r *reader) closest(w string) []int32 {
 		}
 	}
 	var shared []int32
-	for _, out := range said {
+	senses := slices.Sorted(maps.Keys(said))
+	for _, sense := range senses {
+		out := said[sense]
 		if len(said) == 1 || len(out) == len(ids) && len(shared) == 0 {
 			shared = out // what all of them may mean
 		}
@@ -172,8 +197,9 @@ func (r *reader) closest(w string) []int32 {
 	if len(shared) > 0 {
 		return shared
 	}
-	answers := slices.ContainsFunc(slices.Collect(maps.Keys(said)), func(sense string) bool { return dimension(sense) == r.asked })
-	for sense, out := range said {
+	answers := slices.ContainsFunc(senses, func(sense string) bool { return dimension(sense) == r.asked })
+	for _, sense := range senses {
+		out := said[sense]
 		if !answers && (hurts(sense) || sense == "seen=smoke" || sense == "seen=fire") && strain([]rune(w), []rune(l.spelled[out[0]])) < 3 {
 			return out // a danger in doubt counts
 		}
@@ -182,7 +208,8 @@ func (r *reader) closest(w string) []int32 {
 	// among them
 	var best []int32
 	n := 0
-	for sense, out := range said {
+	for _, sense := range senses {
+		out := said[sense]
 		if dimension(sense) != "" && (dimension(sense) == r.asked || sense == actOf(r.asked)) {
 			best = out
 			n++

@@ -100,6 +100,14 @@ func (r *reader) lookNear() {
 		}
 		var near []int32
 		if slow++; slow <= mostSlips {
+			ids, parts := r.boned(t.text)
+			if len(parts) > 0 {
+				r.hear(i, parts...)
+			}
+			if len(ids) > 0 {
+				r.meant(i, ids)
+				continue
+			}
 			near = r.closest(t.text)
 		}
 		if l.swapped(t.text, near) {

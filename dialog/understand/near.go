@@ -48,6 +48,21 @@ func newNearest(spelled []string, ids []int32) nearest {
 	return n
 }
 
+// boned gives the ids of the words that w is when their inner vowels are left out.
+func (n *nearest) boned(w string) (out []int32) {
+	vowels := letters([]rune("aeiou"))
+	set, bare := letters([]rune(w))&^vowels, bones(w)
+	for length := len(w); length < min(2*len(w)+3, len(n.byLen)); length++ {
+		for i := range n.byLen[length] {
+			c := &n.byLen[length][i]
+			if c.set&^vowels == set && c.text[0] == rune(w[0]) && bones(string(c.text)) == bare {
+				out = append(out, c.id)
+			}
+		}
+	}
+	return out
+}
+
 func letters(rs []rune) uint64 {
 	var s uint64
 	for _, r := range rs {

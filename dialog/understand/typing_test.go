@@ -9,7 +9,7 @@ import (
 )
 
 // How a farmer's thumbs change a reply: one slip in one longer word, one space left out,
-// no marks at all. Most replies keep their meaning, few are read as something else, and
+// no marks at all, one longer word without its inner vowels. Most replies keep their meaning, few are read as something else, and
 // hot and cold change places in hardly any ("frío no, está caliente" without its comma is
 // one). The replies were read right as they stand in the corpus; the changes are drawn
 // with a fixed seed. Shares are our own bars.
@@ -30,6 +30,7 @@ func TestTyping(t *testing.T) {
 		{"slip", slip, 90, 3},
 		{"space left out", run, 88, 3},
 		{"no marks", unmarked, 91, 4},
+		{"inner vowels left out", devowel, 78, 5},
 	} {
 		t.Run(way.name, func(t *testing.T) {
 			rng := rand.New(rand.NewPCG(1, 2))
@@ -97,6 +98,18 @@ func slip(text string, rng *rand.Rand) string {
 		}
 	}
 	return text[:w[0]] + string(rs) + text[w[1]:]
+}
+
+// devowel leaves the inner vowels out of one longer word.
+func devowel(text string, rng *rand.Rand) string {
+	at := longWord.FindAllStringIndex(text, -1)
+	if len(at) == 0 {
+		return text
+	}
+	w := at[rng.IntN(len(at))]
+	word := []rune(text[w[0]:w[1]])
+	inner := slices.DeleteFunc(slices.Clone(word[1:len(word)-1]), func(r rune) bool { return strings.ContainsRune("aeiouáéíóúàâèêîïôùûü", r) })
+	return text[:w[0]] + string(word[0]) + string(inner) + string(word[len(word)-1]) + text[w[1]:]
 }
 
 var spaces = regexp.MustCompile(`\p{Latin}{4,} \p{Latin}{4,}`)
