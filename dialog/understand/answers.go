@@ -200,7 +200,7 @@ func (r *reader) short(cs []clause, f *finding, unsettled bool) []string {
 				return nil
 			}
 		case "ok":
-			if yesno && !f.thanks && !f.hello {
+			if yesno && !f.thanks && !f.hello && (len(cs) > 1 || cs[0].core() <= 3) {
 				return []string{"answer=yes"}
 			}
 		case "no":

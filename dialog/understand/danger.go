@@ -203,7 +203,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 			if animal && s.tense != 0 && !c.has("person") {
 				continue
 			}
-			if s.tense&(past|participle) != 0 && s.sense == "drink" && c.core() <= 2 && c.has("person", "neighbor") && (r.asked == "none" || r.asked == "menu") {
+			if s.tense&(past|participle) != 0 && s.sense == "drink" && (c.core() <= 2 || c.core() == 3 && c.has("ok", "yes")) && c.has("person", "neighbor") && (r.asked == "none" || r.asked == "menu") {
 				add("harm=swallowed") // "my son drank it", whatever it was
 				continue
 			}

@@ -189,7 +189,7 @@ func sentenceAsks(cs []clause, i int) bool {
 // inverted says whether an English clause begins like a question: "is ash good",
 // "do worms need light".
 func (c *clause) inverted() bool {
-	if len(c.signs) < 3 || c.signs[0].tongue != en {
+	if len(c.signs) < 3 || c.signs[0].tongue != en || quality(c.signs[0].sense) {
 		return false
 	}
 	switch c.signs[0].text {

@@ -354,7 +354,7 @@ func (c *clause) declines(i int) bool {
 		switch c.signs[k].sense {
 		case "is":
 			is = true
-		case "not", "filler", "skip", "me":
+		case "not", "filler", "skip", "me", "chat=thanks":
 		default:
 			return false
 		}

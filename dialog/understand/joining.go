@@ -8,7 +8,7 @@ func (r *reader) relatives() {
 	for i := range r.signs {
 		s := &r.signs[i]
 		first := head
-		head = r.tokens[s.from].kind == mark || s.sense == "and" || s.sense == "but" || s.sense == "chat=hello"
+		head = r.tokens[s.from].kind == mark || oneOf(s.sense, "and", "but", "chat=hello", "ok", "yes", "no")
 		switch s.sense {
 		case "askif", "canq":
 			last := i+1 == len(r.signs) || r.tokens[r.signs[i+1].from].kind == mark && r.signs[i+1].sense != "?"

@@ -192,7 +192,7 @@ func (c *clause) faintly() bool {
 				return false
 			}
 			faint = true
-		case "filler", "only", "yes":
+		case "filler", "only", "yes", "ok", "chat=thanks", "chat=hello":
 		default:
 			return false
 		}

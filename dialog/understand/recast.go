@@ -51,6 +51,10 @@ func (r *reader) recast(c *clause, n, k int) {
 			s.sense = "smell=earthy"
 		}
 	case "body":
+		if k > 0 && k+1 == len(c.signs) && s.text == "sir" {
+			s.sense = "filler" // "ढेर में आग लग गई sir": said to somebody
+			break
+		}
 		if r.breadth(c, k) {
 			s.sense = "length" // "sank a hand": a measure, and no wound
 		}
@@ -108,7 +112,7 @@ func (r *reader) recast(c *clause, n, k int) {
 	case "ok":
 		switch r.asked {
 		case "moisture", "worms", "smell":
-			if k > 0 && r.describes(c.signs[k-1]) || c.has("smell", "worm", "damp") {
+			if k > 0 && r.describes(c.signs[k-1]) || c.has("smell", "worm", "damp") && !(k+1 == len(c.signs) && r.deedBefore(c.signs)) {
 				s.sense = "good" // "seems ok"
 			}
 		}

@@ -84,6 +84,9 @@ func yesAnd(cs []clause) bool {
 
 // doneFirst: the message begins with nothing but "done", "yes it is done".
 func doneFirst(cs []clause) bool {
+	if len(cs) > 0 && greets(cs[0].signs) {
+		cs = cs[1:]
+	}
 	return len(cs) > 1 && cs[0].onlyOf("done", "do", "finish", "yes", "ok", "is", "filler", "me", "already", "chat=hello") && cs[0].has("done", "do", "finish") && cs[0].ask == telling && !cs[0].doubt
 }
 

@@ -210,7 +210,7 @@ func (c *clause) wont() bool {
 			refused = refused || s.neg || c.has("not")
 		case "not":
 			refused = refused || s.text == "wont"
-		case "filler", "me", "no":
+		case "filler", "me", "no", "chat=thanks", "chat=hello":
 		default:
 			return false
 		}
