@@ -116,7 +116,7 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 			case c.has("body") || s.self || s.whom && !animal || r.strikes(c, i):
 				add("harm=burn")
 			case plant:
-			case about.eye && !c.has("heap", "inside", "straws", "stuff"):
+			case about.eye && !person && !c.has("heap", "inside", "straws", "stuff"):
 				add("harm=eye") // "les yeux sont rouges et ça brûle"
 			case c.has("heap", "inside", "straws") && !c.has("person", "me") && !s.mine && !r.neighborBurns(c, i):
 				if s.tense&ongoing != 0 || s.tense&present != 0 || s.tense&past != 0 || s.tense == 0 {

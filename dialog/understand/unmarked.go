@@ -21,8 +21,8 @@ func (r *reader) anew(cur []sign, i int) bool {
 		return false
 	case takenBack(cur) && !s.hindi() && oneOf(s.sense, "is", "heap", "stick"):
 		return r.statesAhead(i) // "apreté frío por error es caliente"
-	case s.hindi() && (&clause{signs: cur}).hasHarm():
-		return false
+	case s.hindi() && (&clause{signs: cur}).hasHarm() && dimension(s.sense) != "seen" && s.sense != "worm" && s.sense != "heap":
+		return false // what else is told of the hurt
 	case s.hindi():
 		last := s.from - 1
 		for last > 0 && oneOf(r.word(last), "bahut", "bahot", "bhut", "kaafi", "ji", "sir", "bhai", "bhaiya", "sahab", "बहुत", "काफी", "जी", "सर", "भाई") {
