@@ -1,0 +1,105 @@
+package understand
+
+// Fire and smoke, and who or what is burnt by them: one word burns heaps, hands, eyes and
+// plants, and what stands beside it tells which.
+
+// ashes: ash inside a heap has burnt there; ash that was brought has not.
+func (p *peril) ashes(i int) string {
+	if (p.has("inside") || p.has("heap") && p.r.within(p.clause) || p.r.inHeap(p.clause, i)) && !p.hasAct() && !p.r.counted(p.clause, i) {
+		return "seen=smoke"
+	}
+	return ""
+}
+
+func (p *peril) smokes(i int) string {
+	s := &p.signs[i]
+	switch {
+	case i > 0 && p.signs[i-1].sense == "hold" && (p.r.asked == "stick" || p.has("stick")):
+		return "" // "like holding fire"
+	case p.will && !p.has("now"):
+		return ""
+	case s.hindi() && p.has("body") && oneOf(s.text, "ढेर", "dher", "heap"):
+		return "harm=burn" // "हाथ ढेर में जल गया": the hand, not the heap
+	}
+	return s.sense
+}
+
+func (p *peril) burnt(i int) string {
+	s := &p.signs[i]
+	switch {
+	case p.has("smell") || p.r.asked == "smell" && !p.person:
+		return "seen=smoke"
+	case p.has("eye", "harm=eye") && !p.has("body") && s.hindi():
+		return "harm=eye" // "आँख में जलन"
+	case p.about.eye && !p.has("body", "heap", "inside", "stuff"):
+		return "harm=eye" // "a drop went into the eye, it burns"
+	case p.has("body", "eye") || p.person && !p.plant && !p.has("heap", "inside") || p.r.strikes(p.clause, i):
+		return "harm=burn"
+	case p.plant:
+		return ""
+	case s.own:
+		return "seen=smoke"
+	case p.has("heap", "inside", "stuff") || p.hasDim("material"):
+		return "seen=smoke"
+	case p.r.asked == "stick" || p.has("stick"):
+		return ""
+	}
+	return "harm=burn"
+}
+
+func (p *peril) burns(i int) string {
+	s := &p.signs[i]
+	switch {
+	case s.hindi() && oneOf(s.text, "jali", "jaali") && !p.has("body", "heap", "inside") && !p.person:
+		return "" // a wire mesh, by the same letters
+	case p.has("smell") && !p.has("body", "eye") && !s.self:
+		return "seen=smoke"
+	case p.has("eye", "harm=eye"):
+		return "harm=eye"
+	case s.tongue == sw && p.has("stinger", "seen=ants"):
+		return "harm=bite" // kuchoma is to burn and to sting
+	case s.tongue == sw && p.has("pointed"):
+		return "harm=cut"
+	case p.has("body") || s.self || s.whom && !p.animal || p.r.strikes(p.clause, i):
+		return "harm=burn"
+	case p.plant:
+		return ""
+	case p.about.eye && !p.person && !p.has("heap", "inside", "straws", "stuff"):
+		return "harm=eye" // "les yeux sont rouges et ça brûle"
+	case p.has("heap", "inside", "straws") && !p.has("person", "me") && !s.mine && !p.r.neighborBurns(p.clause, i):
+		if s.tense&(ongoing|present|past) != 0 || s.tense == 0 {
+			return "seen=fire"
+		}
+		return ""
+	case p.person:
+		return "harm=burn"
+	case p.r.asked == "stick" || p.has("stick"):
+		// "ça brule le baton": without its accent a French participle is the present too,
+		// and only what it was done with tells that somebody was burnt
+		suffered := s.tense&present == 0 || p.r.says(p.clause, "avec", "par")
+		if suffered && s.tense&(past|participle) != 0 && p.r.asked != "stick" {
+			return "harm=burn"
+		}
+		return ""
+	case s.tense&(ongoing|present) != 0, p.about.heap:
+		return "seen=fire"
+	}
+	return "harm=burn"
+}
+
+func (p *peril) burning(i int) string {
+	switch {
+	case p.has("smell") && !p.has("eye", "body"):
+		return "seen=smoke"
+	case p.has("eye", "harm=eye"):
+		return "harm=eye"
+	case p.has("body"):
+		return "harm=burn"
+	case p.about.eye && !p.has("heap", "inside", "stuff"),
+		i+1 < len(p.signs) && p.signs[i+1].sense == "stick=hot",
+		p.r.asked == "stick" && !p.has("heap") || p.has("stick"),
+		p.plant:
+		return ""
+	}
+	return "seen=fire"
+}

@@ -1,0 +1,254 @@
+package understand
+
+import "strings"
+
+// Wounds, bites, what went into an eye or down a throat: the verbs that do harm only to
+// somebody, and the words that name it outright.
+
+// otherwise reads words that mean something else of heap and bottle: "me lloran los ojos",
+// "se me hinchó el ojo", "une épine s'est enfoncée dans mon pouce".
+func (p *peril) otherwise(s *sign) string {
+	switch s.sense {
+	case "smell=ammonia":
+		if !s.own && p.r.asked != "smell" && !p.has("smell", "gas", "sharp") && p.r.names(s, "ojos", "ojo", "yeux", "eyes", "macho", "आँख", "आँखें", "आंख", "आंखें") {
+			return "harm=eye"
+		}
+	case "bottle=bloated":
+		if p.has("eye") && !p.has("bottle", "cap") {
+			return "harm=eye"
+		}
+	case "seen=sunk":
+		switch {
+		case !p.has("body") || p.has("heap", "bottle"):
+		case p.has("dust"):
+			return "harm=breath" // "dust went down my throat"
+		default:
+			return "harm=cut"
+		}
+	case "open":
+		if p.has("body") && s.tense&(past|participle) != 0 && s.tense&present == 0 && !p.has("bottle", "cap", "heap", "gas") && !p.hasHarm() {
+			return "harm=cut" // "un tesson m'a ouvert la paume"
+		}
+	}
+	return ""
+}
+
+func (p *peril) cuts(i int) string {
+	s := &p.signs[i]
+	switch {
+	case s.hindi() && p.has("harm=bite", "bite"):
+		return "" // "मधुमक्खी ने काटा": काटना is to cut and to bite
+	case p.has("eye") && !p.has("body"):
+		return "harm=eye" // "un grain m'est rentré dans l'œil"
+	case s.hindi() && (p.has("seen=ants", "seen=rodents") && !p.has("bottle", "cloth") || p.has("animal") && p.r.says(p.clause, "ने", "ne")):
+		return "harm=bite" // "लाल चींटी ने हाथ में काटा"
+	case p.has("body") || s.self || s.whom && !p.animal || p.r.strikes(p.clause, i) || s.pass && p.person,
+		p.person && p.has("me") && !p.plant && !p.has("foreign", "grasses", "leaf", "dry_leaf", "stalk", "stem", "veg", "fruit", "food", "peel") && !p.hasDim("material") && !p.hasDim("crop"):
+		return "harm=cut"
+	}
+	return ""
+}
+
+func (p *peril) bites(i int) string {
+	s := &p.signs[i]
+	switch {
+	case p.has("worm") && !p.person:
+		return "" // "do worms bite?"
+	case s.tongue == es && strings.HasPrefix(s.text, "picad") && !p.person && !p.animal && !p.r.says(p.clause, "estoy", "ando", "quede"):
+		return "" // "todo picado y mojado": chopped
+	case s.tongue == sw && s.pass && s.tense&past == 0 && p.r.word(s.to) != "na":
+		return "" // naumwa: I am ill
+	case s.tongue == sw && !s.pass && (!s.whom || p.aches(i)) && p.has("body", "eye") && !p.has("seen=ants", "animal") && !p.hasDim("animal"):
+		return "" // mkono unauma: it aches
+	}
+	return "harm=bite"
+}
+
+func (p *peril) swallows(i int) string {
+	s := &p.signs[i]
+	if p.animal && s.tense != 0 && !p.has("person") {
+		return ""
+	}
+	if s.tense&(past|participle) != 0 && s.sense == "drink" && (p.core() <= 2 || p.core() == 3 && p.has("ok", "yes")) && p.has("person", "neighbor") && (p.r.asked == "none" || p.r.asked == "menu") {
+		return "harm=swallowed" // "my son drank it", whatever it was
+	}
+	ours := p.has("starter", "liquid", "bottle", "medicine", "compost") || p.hasDim("material") && !p.has("food") || p.about.bottle || p.r.asked == "bottle" || p.r.asked == "shake"
+	if s.sense == "eat" {
+		ours = p.person && !p.has("worm") && (p.has("starter", "compost", "dung") || p.hasDim("material"))
+	}
+	if (s.tense&(past|participle|ongoing) != 0 || p.afterIt(i)) && ours && (p.person || s.sense == "drink") {
+		return "harm=swallowed"
+	}
+	return ""
+}
+
+func (p *peril) eyes(i int) string {
+	switch {
+	case p.r.asked != "smell" && !p.has("smell") && p.r.pains(p.clause),
+		(p.r.asked != "smell" || p.has("cap", "bottle", "liquid", "starter")) && p.intoEye(i),
+		p.has("dust", "stuff", "water", "gas", "seen=ash", "liquid", "starter", "compost", "get", "dung"), p.hasDim("material"):
+		return "harm=eye"
+	}
+	return ""
+}
+
+// harm reads a word that names a hurt outright, by what did it and to whom.
+func (p *peril) harm(i int) string {
+	c, r, s := p.clause, p.r, &p.signs[i]
+	switch s.sense {
+	case "harm=cut":
+		switch {
+		case s.hindi() && c.has("harm=bite", "bite") && (strings.HasPrefix(s.text, "ka") || strings.HasPrefix(s.text, "क")):
+			return ""
+		case s.hindi() && c.has("seen=ants"):
+			return "harm=bite" // "haath pe kaat liya chintiyon ne"
+		case oneOf(s.text, "कटा", "कटी", "कटे", "kata", "kati", "kate") && c.hasDim("unit") && !p.person:
+			return "" // "तना कटा हुआ": chopped
+		}
+	case "harm=bite":
+		switch {
+		case c.has("pointed") && !p.animal && !c.hasBeast() && !c.has("stinger", "seen=ants"):
+			return "harm=cut" // "un clou m'a piqué"
+		case r.reaped(c, i):
+			return ""
+		}
+	case "harm=eye":
+		if r.stings(c, i) {
+			return ""
+		}
+	case "harm=swallowed":
+		if r.refreshed(c, i) || c.has("crop=coffee") && !c.has("liquid", "starter", "compost", "bottle") {
+			return "" // "deje que me tome mi café"
+		}
+	case "harm=burn":
+		if p.plant && !c.has("body") {
+			return "" // ammonia burnt my plants
+		}
+	}
+	switch {
+	case !s.own && !p.person && s.tense == 0:
+		return ""
+	case s.sense == "harm=cut" && c.has("eye") && !c.has("body"):
+		return "harm=eye" // a splinter in the eye
+	case s.sense == "harm=swallowed" && c.has("dust", "seen=smoke") && !c.has("liquid", "starter", "compost"):
+		return "harm=breath" // swallowed dust
+	}
+	return s.sense
+}
+
+// aches: Swahili "mgongo uliniuma", the back hurt me. A part of the body stands right
+// before the verb, and the verb is not of somebody living, who would bite.
+func (c *clause) aches(i int) bool {
+	if t := c.signs[i].text; t[0] == 'a' || t[0] == 'w' || strings.HasPrefix(t, "ka") {
+		return false
+	}
+	for k := i - 1; k >= 0; k-- {
+		switch c.signs[k].sense {
+		case "body":
+			return true
+		case "filler", "mine", "very":
+		default:
+			return false
+		}
+	}
+	return false
+}
+
+// stings: asked for the smell, "so sharp the eyes water" is a smell and no hurt; an eye
+// that is red or has something in it is one.
+func (r *reader) stings(c *clause, i int) bool {
+	if r.asked != "smell" || !c.has("sharp", "smell=ammonia", "smell") && !r.nose(c) || c.has("dust", "get", "stuff", "seen=ash", "cap", "bottle", "liquid", "starter") {
+		return false
+	}
+	for _, t := range r.tokens[c.signs[i].from:c.signs[i].to] {
+		switch t.text {
+		case "लाल", "lal", "laal", "सूज", "suj", "sooj", "jekundu", "mekundu", "limevimba", "yamevimba", "में", "me", "mein", "machoni", "jichoni":
+			return false
+		}
+	}
+	return true
+}
+
+func (r *reader) nose(c *clause) bool {
+	for k := range c.signs {
+		switch c.signs[k].text {
+		case "नाक", "naak", "nak", "pua", "puani":
+			return true
+		}
+	}
+	return false
+}
+
+// inHeap: "ढेर में राख है", "lundoni kuna majivu".
+func (r *reader) inHeap(c *clause, i int) bool {
+	for k := 0; k < i; k++ {
+		if c.signs[k].sense != "heap" {
+			continue
+		}
+		if strings.HasSuffix(r.tokens[c.signs[k].from].text, "ni") || k+1 < i && (c.signs[k+1].text == "में" || c.signs[k+1].text == "me" || c.signs[k+1].text == "mein") {
+			return true
+		}
+	}
+	return false
+}
+
+// intoEye: Swahili "jichoni", into the eye, with something that went or struck there.
+func (c *clause) intoEye(i int) bool {
+	return (c.signs[i].text == "jichoni" || c.signs[i].text == "machoni") && !c.has("canq", "how", "if", "whatif")
+}
+
+// made: Swahili "limenifanya nikohoe", it made me cough.
+func (c *clause) made(i int) bool {
+	if i == 0 || c.signs[i].tongue != sw {
+		return false
+	}
+	p := &c.signs[i-1]
+	if p.sense == "person" && i > 1 {
+		p = &c.signs[i-2] // "limemfanya bibi akohoe"
+	}
+	return p.sense == "do" && p.tense&past != 0 && p.whom && !p.neg
+}
+
+// afterIt: "baada ya kunywa", "पीने के बाद": what is sick after it has done it.
+func (c *clause) afterIt(i int) bool {
+	s := &c.signs[i]
+	switch {
+	case s.tense&bare == 0:
+		return false
+	case s.tongue == sw:
+		return i > 0 && c.signs[i-1].sense == "after"
+	case s.hindi():
+		return i+1 < len(c.signs) && c.signs[i+1].sense == "after" || i+2 < len(c.signs) && c.signs[i+1].sense == "filler" && c.signs[i+2].sense == "after"
+	}
+	return false
+}
+
+// reaped: Hindi काटना is to bite and to cut, "धान काट लिया". It bit when somebody or
+// something is named that did it or suffered it.
+func (r *reader) reaped(c *clause, i int) bool {
+	s := &c.signs[i]
+	if !s.hindi() || !strings.HasPrefix(s.text, "काट") && !strings.HasPrefix(s.text, "ka") || oneOf(r.word(s.from-1), "ने", "ne") {
+		return false
+	}
+	if c.has("animal", "body", "eye") || c.hasDim("animal") || c.hasDim("seen") || r.says(c, "को", "ko", "मुझे", "mujhe", "हमें", "hame", "उसे", "use", "usse", "इसे", "ise") {
+		return false
+	}
+	if i == 0 || c.signs[i-1].to != s.from {
+		return false
+	}
+	p := c.signs[i-1].sense // the crop itself, not "घास में काट लिया"
+	return dimension(p) == "crop" || dimension(p) == "material" || oneOf(p, "plant", "leaf", "stem", "stalk", "straws")
+}
+
+// refreshed: "चाय पी ली", a drink that people drink, and nothing of the bottle.
+func (r *reader) refreshed(c *clause, i int) bool {
+	s := &c.signs[i]
+	if i == 0 || !s.hindi() || r.asked == "bottle" || r.asked == "shake" || c.has("bottle", "starter", "medicine", "liquid", "dung") {
+		return false
+	}
+	switch c.signs[i-1].sense {
+	case "foreign", "smell=alcohol", "crop=coffee", "material=curd":
+		return true
+	}
+	return false
+}
