@@ -255,25 +255,19 @@ func (c *clause) onlyBare() bool {
 // clocked says whether a number is an hour of the day in a clause that tells of
 // nothing past.
 func (r *reader) clocked(c *clause, k int) bool {
-	if c.has("was", "past", "didaux", "already", "have") || c.hasPast() {
-		return false
-	}
 	s := &c.signs[k]
-	if s.from > 0 {
-		switch r.tokens[s.from-1].text {
-		case "las", "at":
-			return s.value <= 24
-		}
+	hour := false
+	switch r.word(s.from - 1) {
+	case "las", "at":
+		hour = true
 	}
-	if s.to < len(r.tokens) {
-		switch r.tokens[s.to].text {
-		case "h":
-			return s.value <= 24 && r.lang != "hi" && r.lang != "hi-Latn" // there it is "hai"
-		case "am", "pm", "heures", "heure":
-			return s.value <= 24
-		}
+	switch r.word(s.to) {
+	case "h":
+		hour = hour || r.lang != "hi" && r.lang != "hi-Latn" // there it is "hai"
+	case "am", "pm", "heures", "heure":
+		hour = true
 	}
-	return false
+	return hour && s.value <= 24 && !c.has("was", "past", "didaux", "already", "have") && !c.hasPast()
 }
 
 // ahead says whether the verbs of a clause look forward and none looks back.
