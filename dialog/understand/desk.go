@@ -10,6 +10,9 @@ type desk struct {
 	spare   []sign // the signs before amounts were joined
 	parted  []sign // the signs of the clauses, end to end
 	clauses []clause
+	next    []int32   // see ahead
+	some    []opening // see openings
+	skips   []maybe   // by token: a filler, which may stand inside a phrase
 }
 
 var desks = sync.Pool{New: func() any { return new(reader) }}

@@ -1,8 +1,10 @@
 package understand
 
 import (
+	"cmp"
 	"embed"
 	"io/fs"
+	"slices"
 	"sync"
 )
 
@@ -71,6 +73,9 @@ const gap = -1
 // by which most phrases are ruled out at once.
 type opening struct{ second, at int32 }
 
+// manyOpenings is from how many phrases on those of a word are sorted by the next one.
+const manyOpenings = 16
+
 // lexicon is all tables together, read once.
 type lexicon struct {
 	id      map[string]int32
@@ -137,6 +142,11 @@ func load(fsys fs.FS) (*lexicon, error) {
 	}
 	for t := range tongues {
 		f.ear[t] = sync.OnceValue(func() *ear { return f.lexicon.listen(t) })
+	}
+	for _, list := range f.phrases {
+		if len(list) >= manyOpenings {
+			slices.SortStableFunc(list, func(a, b opening) int { return cmp.Compare(a.second, b.second) })
+		}
 	}
 	doubled := make([]bool, len(f.spelled))
 	for id, w := range f.spelled {

@@ -1,6 +1,9 @@
 package understand
 
-import "slices"
+import (
+	"cmp"
+	"slices"
+)
 
 // yielding cuts sign s short where a better phrase begins inside it and reaches
 // further: "looks like | a balloon" is "looks | like a balloon", "l'eau | noire" is
@@ -117,18 +120,34 @@ func (r *reader) hears(j int) []int32 {
 	return r.heard[j]
 }
 
-// ahead is a sieve for follows: one bit for each word that may stand at token j or
-// after it.
-func (r *reader) ahead(j int) (bits uint64) {
+// ahead lists the words that may stand at token j or after it, in order, a gap among them.
+func (r *reader) ahead(j int) []int32 {
+	next := append(r.next[:0], gap)
 	for k := j; k <= j+1 && k < len(r.ids); k++ {
-		for _, id := range r.ids[k] {
-			bits |= 1 << (id & 63)
-		}
-		for _, id := range r.hears(k) {
-			bits |= 1 << (id & 63)
+		next = append(append(next, r.ids[k]...), r.hears(k)...)
+	}
+	slices.Sort(next)
+	r.next = next
+	return slices.Compact(next)
+}
+
+// openings are the phrases that begin with a word and may go on with one of the next, in
+// the order of the tables. Some words begin hundreds.
+func (r *reader) openings(id int32, next []int32) []opening {
+	all := r.lex.phrases[id]
+	if len(all) < manyOpenings {
+		return all
+	}
+	some := r.some[:0]
+	for _, second := range next {
+		at, _ := slices.BinarySearchFunc(all, second, func(o opening, second int32) int { return cmp.Compare(o.second, second) })
+		for ; at < len(all) && all[at].second == second; at++ {
+			some = append(some, all[at])
 		}
 	}
-	return bits
+	slices.SortFunc(some, func(a, b opening) int { return cmp.Compare(a.at, b.at) })
+	r.some = some
+	return some
 }
 
 // follows says whether a word stands at token j or, past one filler, after it.
@@ -137,12 +156,25 @@ func (r *reader) follows(j int, id int32) bool {
 }
 
 func (r *reader) skippable(j int) bool {
-	for _, id := range r.ids[j] {
-		for _, e := range r.lex.senses[id] {
-			if e.sense() == "filler" && (r.rank[e.tongue] == 0 || r.home(e.tongue)) {
-				return true
-			}
+	if len(r.skips) == 0 {
+		r.skips = sized(r.skips, len(r.tokens))
+	}
+	if r.skips[j] == unknown {
+		r.skips[j] = not
+		if r.lex.may(r.ids[j], func(e entry) bool {
+			return e.sense() == "filler" && (r.rank[e.tongue] == 0 || r.home(e.tongue))
+		}) {
+			r.skips[j] = yes
 		}
 	}
-	return false
+	return r.skips[j] == yes
 }
+
+// maybe is what is known of a token that is asked about time and again.
+type maybe uint8
+
+const (
+	unknown maybe = iota
+	yes
+	not
+)

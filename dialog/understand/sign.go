@@ -61,6 +61,7 @@ type reader struct {
 func newReader(text, lang, asked string) *reader {
 	r := desks.Get().(*reader)
 	*r = reader{lex: tables(), asked: asked, lang: lang, tokens: r.tokens[:0], ids: r.ids, near: r.near, parsed: r.parsed, signs: r.signs, desk: r.desk}
+	r.skips = r.skips[:0]
 	r.spelt = spell(r.spelt[:0], text)
 	r.tokens = cut(r.tokens, r.spelt)
 	r.rejoin()
@@ -230,8 +231,8 @@ func (r *reader) one(i int) sign {
 	ahead := r.ahead(i + 1)
 	for _, ids := range [...][]int32{r.ids[i], r.hears(i)} {
 		for _, id := range ids {
-			for _, o := range r.lex.phrases[id] {
-				if o.second != gap && (ahead>>(o.second&63)&1 == 0 || !r.follows(i+1, o.second)) {
+			for _, o := range r.openings(id, ahead) {
+				if o.second != gap && !r.follows(i+1, o.second) {
 					continue
 				}
 				p := &r.lex.said[o.at]

@@ -17,41 +17,66 @@ func (r *reader) anew(cur []sign, i int) bool {
 		return w == "my" // "no my chest is tight"
 	case s.sense == "chat=thanks":
 		return greets(cur)
-	case tight(cur[n-1].sense) || subordinates(r.word(s.from-1)) || !stated(cur):
+	case !r.mayOpen(s, w), tight(cur[n-1].sense), subordinates(r.word(s.from - 1)), !stated(cur):
 		return false
-	case takenBack(cur) && !s.hindi() && oneOf(s.sense, "is", "heap", "stick"):
-		return r.statesAhead(i) // "apreté frío por error es caliente"
-	case s.hindi() && (&clause{signs: cur}).hasHarm() && dimension(s.sense) != "seen" && s.sense != "worm" && s.sense != "heap":
-		return false // what else is told of the hurt
 	case s.hindi():
-		last := s.from - 1
-		for last > 0 && oneOf(r.word(last), "bahut", "bahot", "bhut", "kaafi", "ji", "sir", "bhai", "bhaiya", "sahab", "बहुत", "काफी", "जी", "सर", "भाई") {
-			last--
-		}
-		return endsStatement(r.word(last)) && !oneOf(r.word(last), "हुआ", "हुई", "हुए", "hua", "hui", "hue") && !trails(s) && r.statesAhead(i) && r.verbAfter(i)
+		// what else is told of a hurt belongs to it
+		return r.statesAhead(i) && r.verbAfter(i) && (!(&clause{signs: cur}).hasHarm() || dimension(s.sense) == "seen" || s.sense == "worm" || s.sense == "heap")
+	case oneOf(s.sense, "is", "heap", "stick") && takenBack(cur):
+		return r.statesAhead(i) // "apreté frío por error es caliente"
 	case s.tongue == sw:
-		return r.statesAhead(i) && (oneOf(w, "wengine", "baadhi", "wachache") || dimension(s.sense) == "seen" && s.to > s.from+1 && described(cur))
-	case r.best == es && oneOf(w, "esta", "estan", "era"):
-		return i+1 < len(r.signs) && quality(r.signs[i+1].sense) && r.signs[i+1].sense != "alive"
-	case oneOf(w, "it", "its") && (act(cur[n-1].sense) || oneOf(cur[n-1].sense, "now", "today")):
-		return false // "shook it hard", "cold on monday now | its hot"
-	case oneOf(cur[n-1].sense, "couldnt", "forgot") && oneOf(w, "i", "my"):
-		return true // "could not I had fever"
+		return (oneOf(w, "wengine", "baadhi", "wachache") || dimension(s.sense) == "seen" && described(cur)) && r.statesAhead(i)
 	}
-	return r.opensStatement(w) && r.statesAhead(i)
+	switch w {
+	case "esta", "estan", "era":
+		return i+1 < len(r.signs) && quality(r.signs[i+1].sense) && r.signs[i+1].sense != "alive"
+	case "it", "its":
+		if act(cur[n-1].sense) || oneOf(cur[n-1].sense, "now", "today") {
+			return false // "shook it hard", "cold on monday now | its hot"
+		}
+	case "i", "my":
+		if oneOf(cur[n-1].sense, "couldnt", "forgot") {
+			return true // "could not I had fever"
+		}
+	}
+	return w != "my" && r.opensStatement(w) && r.statesAhead(i)
+}
+
+// mayOpen says whether a sign is of the kind that begins a clause: asked first, since few
+// are.
+func (r *reader) mayOpen(s *sign, w string) bool {
+	switch {
+	case s.hindi():
+		return !trails(s) && r.afterVerb(s)
+	case s.sense == "is", s.sense == "heap", s.sense == "stick":
+		return true
+	case s.tongue == sw:
+		return oneOf(w, "wengine", "baadhi", "wachache") || dimension(s.sense) == "seen" && s.to > s.from+1
+	}
+	return r.opensStatement(w)
 }
 
 // opensStatement says whether a word is a subject or a helping verb that begins a clause.
 func (r *reader) opensStatement(w string) bool {
 	switch r.best {
 	case en:
-		return oneOf(w, "it", "its", "they", "theyre", "some", "most", "many", "mine", "i", "we", "there", "theres", "will", "also")
+		return oneOf(w, "it", "its", "they", "theyre", "some", "most", "many", "mine", "i", "we", "my", "there", "theres", "will", "also")
 	case es:
-		return oneOf(w, "algunas", "algunos", "hay", "tambien")
+		return oneOf(w, "algunas", "algunos", "hay", "tambien", "esta", "estan", "era")
 	case fr:
 		return oneOf(w, "c", "il", "ils", "elle", "elles", "certains", "certaines", "j", "je", "on", "ya")
 	}
 	return false
+}
+
+// afterVerb says whether a finite Hindi verb stands before a sign, past "very" and "sir".
+func (r *reader) afterVerb(s *sign) bool {
+	last := s.from - 1
+	for last > 0 && oneOf(r.word(last), "bahut", "bahot", "bhut", "kaafi", "ji", "sir", "bhai", "bhaiya", "sahab", "बहुत", "काफी", "जी", "सर", "भाई") {
+		last--
+	}
+	w := r.word(last)
+	return endsStatement(w) && !oneOf(w, "हुआ", "हुई", "हुए", "hua", "hui", "hue")
 }
 
 // subordinates says whether a word ties what follows to what stands before.
