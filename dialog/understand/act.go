@@ -157,8 +157,8 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 		}
 		return "did=watered", water && s.tense&(past|participle) != 0
 	case "give":
-		if s.hindi() && i > 0 && dimension(c.signs[i-1].sense) == "harm" {
-			return "", false // "डंक मार दिया": nothing was given
+		if s.hindi() && (i > 0 && dimension(c.signs[i-1].sense) == "harm" || c.hasBeast() && r.says(c, "ने", "ne") && !c.has("worm", "person", "me")) {
+			return "", false // "डंक मार दिया", "गाय ने बछड़ा दिया": nothing was given
 		}
 		switch {
 		case worm || c.has("food"):

@@ -11,7 +11,7 @@ func (r *reader) times(cs []clause, f *finding) {
 		c := &cs[k]
 		when := func(w string) {
 			// "skip it, I won't turn this week" puts nothing off
-			if f.when == "" || w == "tomorrow" || f.when == "skip" && !c.has("skip", "not") {
+			if f.when == "" || w == "tomorrow" || w == "skip" && f.when == "later" && k > 0 && cs[k-1].has("not") && cs[k-1].has("now") && !cs[k-1].later || f.when == "skip" && !c.has("skip", "not") {
 				f.when = w
 			}
 		}
