@@ -137,6 +137,8 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 		return "", true
 	case "put", "fill":
 		switch {
+		case s.hindi() && i > 0 && c.signs[i-1].sense == "water" && c.has("sheet"):
+			return "did=watered", true // "पानी डालकर बोरियों से ढक दिया"
 		case worm && (stuff || r.asked == "feed") && !water:
 			return "did=fed", true
 		case layer && !c.has("sheet"):
@@ -189,7 +191,7 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 		switch {
 		case c.has("gas", "cap"), (r.asked == "bottle" || r.asked == "shake") && r.gassy() && !c.has("liquid", "water"):
 			return "did=vented", true
-		case c.has("compost"):
+		case c.has("compost", "material=compost"):
 			return "did=harvested", true
 		}
 		return "", false

@@ -14,10 +14,13 @@ func (r *reader) answers(cs []clause, f *finding) {
 				no = no || len(cs) == 1 && len(c.signs) == 1 && r.tokens[s.from].text == "no" // "no sorry"
 			case "chat=hello":
 				// "cómo está la familia" greets nobody about the heap
-				f.hello = f.hello || !c.has("maybe", "foreign", "person", "animal", "known", "money", "weather") && !c.hasDim("crop")
+				f.hello = f.hello || greets(c.signs) || !c.has("maybe", "foreign", "person", "animal", "known", "money", "weather") && !c.hasDim("crop")
 			case "chat=thanks":
 				f.thanks = true
 			case "yes", "si":
+				if s.hindi() && c.has("ok") && c.core() == 2 {
+					break // "जी ठीक": agreement
+				}
 				if s.sense == "yes" || !c.cond && c.odd == 0 {
 					yes = yes || !c.doubt && c.ask == telling
 				}

@@ -1,5 +1,7 @@
 package understand
 
+import "strings"
+
 // Fire and smoke, and who or what is burnt by them: one word burns heaps, hands, eyes and
 // plants, and what stands beside it tells which.
 
@@ -60,6 +62,8 @@ func (p *peril) burns(i int) string {
 		return "harm=bite" // kuchoma is to burn and to sting
 	case s.tongue == sw && p.has("pointed"):
 		return "harm=cut"
+	case s.tongue == sw && p.has("stick") && strings.Contains(s.text, "chomek"):
+		return "" // kuchomeka: to stick in
 	case p.has("body") || s.self || s.whom && !p.animal || p.r.strikes(p.clause, i):
 		return "harm=burn"
 	case p.plant:

@@ -59,6 +59,10 @@ func (r *reader) hindiVerbs() {
 			if hindi && verb && act(p.sense) && p.tense&past != 0 && p.to == s.from && oneOf(s.text, "होगा", "होगी", "होंगे", "hoga", "hogi", "honge") {
 				s.sense = "maybe" // "पलट दिया होगा": must have
 			}
+			if hindi && (s.text == "hi" || s.text == "ही") && p.to == s.from && p.tense&present != 0 && act(p.sense) && (strings.HasSuffix(p.text, "te") || strings.HasSuffix(p.text, "ते")) {
+				p.tense, p.to = past, s.to // "kholte hi": as soon as it was opened
+				continue
+			}
 			if hindi && s.sense == "prog" && verb {
 				p.tense = ongoing
 				p.to = s.to

@@ -175,6 +175,9 @@ func (r *reader) split() []clause {
 				cur = append(cur, s)
 				continue
 			}
+			if n := len(cur); s.hindi() && n > 0 && i+1 < len(r.signs) && cur[n-1].sense == "layer" && act(r.signs[i+1].sense) {
+				continue // "ek parat aur laga di": one more
+			}
 			if s.sense == "and" && r.bodyAhead(i+1) {
 				continue // "splashed my face and one eye"
 			}

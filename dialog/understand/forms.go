@@ -49,7 +49,8 @@ func (r *reader) unjoin() {
 			if !has || !r.lex.nakedStem(stem) {
 				stem, has = strings.CutSuffix(t.text, help)
 			}
-			if !has || len(stem) < 4 || !r.lex.nakedStem(stem) {
+			short := has && len(stem) == 3 && bones(stem) == stem && len(r.lex.ear[hiLatn]().bones[stem]) > 0 // "pltdiya"
+			if !has || !short && (len(stem) < 4 || !r.lex.nakedStem(stem)) {
 				continue
 			}
 			first, second := t, t

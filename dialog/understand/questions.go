@@ -68,6 +68,9 @@ func (r *reader) questions(cs []clause, f *finding) {
 				if s.sense == "ask=help" && len(f.danger) > 0 && c.ask == telling && c.core() == 1 && r.names(s, "help", "ayuda", "aide") {
 					break // "the heap is on fire, help"
 				}
+				if s.sense == "ask=help" && c.has("chat=thanks") && c.ask == telling && s.to == s.from+1 {
+					break // "thanks for the help"
+				}
 				if s.sense == "ask=help" && c.has("await") && c.ask == telling {
 					break // "waiting for instructions"
 				}

@@ -152,6 +152,9 @@ func (r *reader) read() Meaning {
 			f.deeds[n-1].outcome = planned // "palta, lekin adha hi"
 		}
 		f.deeds = append(f.deeds, r.deeds(c, k, &last, about)...)
+		if n := len(f.deeds); k > 0 && n > 0 && cs[k-1].end == "and" && f.deeds[n-1].clause == k-1 && f.deeds[n-1].outcome == done && f.deeds[n-1].code == "did=layered" && c.justWater() {
+			f.deeds = append(f.deeds, deed{"did=watered", done, k, 0}) // "put the layer down and some water on top"
+		}
 	}
 	f.facts = append(f.facts, r.temps(cs)...)
 	f.haves = r.haves(cs)
@@ -163,6 +166,12 @@ func (r *reader) read() Meaning {
 	r.questions(cs, &f)
 	r.answers(cs, &f)
 	return r.settle(cs, &f)
+}
+
+// justWater says whether a clause names water and where it went, its verb left to the
+// clause before.
+func (c *clause) justWater() bool {
+	return c.ask == telling && c.has("water") && c.onlyOf("water", "edge", "heap", "inside", "filler", "bit", "num", "one", "inside_of", "mine", "layer", "unit=bucket", "unit=tin", "unit=litre", "unit=basin")
 }
 
 // sameDim says whether two clauses give a value of the same thing: "wrote hot by

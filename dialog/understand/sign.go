@@ -162,7 +162,7 @@ func (r *reader) spans() {
 func (r *reader) twoOrGive() {
 	for i := range r.signs {
 		s := &r.signs[i]
-		if s.sense == "unit=tin" && s.text == "tin" && r.home(hiLatn) && i+1 < len(r.signs) && (dimension(r.signs[i+1].sense) == "unit" || r.signs[i+1].sense == "num" || r.signs[i+1].sense == "drop") {
+		if s.sense == "unit=tin" && oneOf(s.text, "tin", "teen") && r.home(hiLatn) && i+1 < len(r.signs) && (dimension(r.signs[i+1].sense) == "unit" || r.signs[i+1].sense == "num" || r.signs[i+1].sense == "drop") {
 			s.sense, s.value, s.high = "num", 3, 3 // "tin bori": three sacks
 			continue
 		}

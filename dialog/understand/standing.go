@@ -89,7 +89,7 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 	if after("after") && t&(bare|past) != 0 {
 		return done
 	}
-	if before("before") || before("stop") && t&bare != 0 {
+	if before("before") && !s.hindi() || before("stop") && t&bare != 0 {
 		return nothing // "ya dejé de echarle agua"
 	}
 	if r.awaited(c, s) && (t&(present|future) != 0 || s.tongue == fr) {
@@ -149,8 +149,8 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 			return done // "did the turning", "anduvimos juntando"
 		case before("stop") || next == "stop" || c.has("stop"):
 			return nothing
-		case c.hasHarm(), s.tongue == es && c.meanwhile(i):
-			return nothing
+		case c.hasHarm(), s.tongue == es && c.meanwhile(i), c.has("was") && c.states > 0:
+			return nothing // "I was shaking it, it burst"
 		case neg:
 			return notDone
 		case next == "done" || before("done"):

@@ -201,6 +201,9 @@ func (l *lexicon) objectStem(w string) (swStem, bool) {
 		if es, passive, ok := l.stem(rest); ok {
 			return swStem{es, o.gloss, passive}, true
 		}
+		if es := l.borrowed(rest); es != nil {
+			return swStem{entries: es, object: o.gloss}, true // nimewafeed
+		}
 	}
 	return swStem{}, false
 }

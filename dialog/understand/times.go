@@ -91,6 +91,8 @@ func (r *reader) times(cs []clause, f *finding) {
 			when("later") // "only half"
 		case c.has("prog", "partly") && !plan && !stated && odd == 0 && !c.has("good", "fine", "alive"):
 			when("later")
+		case plan && c.has("skip") && c.signs[0].hindi() && actOf(r.asked) != "":
+			when("skip") // "rehne do is baar nahi paltunga"
 		case plan && c.tomorrow:
 			when("tomorrow")
 		case plan:
@@ -104,7 +106,7 @@ func (r *reader) times(cs []clause, f *finding) {
 		case refusal || c.has("skip") && !c.has("not") && !stated && (odd == 0 || odd == 1 && actOf(r.asked) != "" && c.core() <= 4):
 			when("skip")
 		case c.has("busy") && r.asked == "none" && c.hasDim("crop"): // "we are planting maize", to nobody's question
-		case c.has("busy") && !f.tells(done) && !(f.tells(notDone) && r.didNot(&cs[0])) && !c.has("while", "was", "before", "foreign", "didaux") && (!c.has("person", "animal") || c.has("me")) && !c.hasDim("animal"):
+		case c.has("busy") && !f.tells(done) && !(f.tells(notDone) && r.didNot(&cs[0])) && !c.has("while", "was", "before", "foreign", "didaux", "forgot", "couldnt") && (!c.has("person", "animal") || c.has("me")) && !c.hasDim("animal"):
 			if c.tomorrow {
 				when("tomorrow")
 			} else if f.when != "skip" { // "I won't, too tired"
@@ -117,7 +119,7 @@ func (r *reader) times(cs []clause, f *finding) {
 			when("later") // "when it stops raining"
 		case c.cond && c.tomorrow && c.has("weather", "rainword") && odd <= 1:
 			when("tomorrow") // "बारिश न हुई तो कल"
-		case c.will && (c.later || c.tomorrow) && odd <= 2 && r.asked != "none" && r.asked != "menu" && !c.has("foreign", "money", "weather", "animal", "person"):
+		case (c.will || c.othersTurn()) && (c.later || c.tomorrow) && odd <= 2 && r.asked != "none" && r.asked != "menu" && !c.has("foreign", "money", "weather", "animal", "person"):
 			when(map[bool]string{true: "tomorrow", false: "later"}[c.tomorrow]) // "will go at dusk"
 		case r.timeIf(c) && odd <= 3 && c.end != "?" && actOf(r.asked) != "":
 			when(map[bool]string{true: "tomorrow", false: "later"}[c.tomorrow])
