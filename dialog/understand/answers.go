@@ -25,7 +25,7 @@ func (r *reader) answers(cs []clause, f *finding) {
 					yes = yes || !c.doubt && c.ask == telling
 				}
 			case "no":
-				no = no || c.core() == 1 || (i == 0 || i == len(c.signs)-1) && !c.hasTarget()
+				no = no || c.core() == 1 || (i == 0 || i == len(c.signs)-1) && !c.hasTarget() || i == 0 && r.asked == "sieve" && c.hasDim("bottle") && !c.hasAct() // "non le tamis est troué"
 			case "not":
 				no = no || c.core() == 1 || len(c.signs) == 2 && c.has("is") && r.asked == "have"
 			case "atall":
@@ -282,7 +282,7 @@ func (c *clause) timesOnly() bool {
 // noon: "finished at noon", "did it after breakfast", "on l'a fait dimanche" is behind, though "at noon" alone lies ahead.
 func (r *reader) noon(c *clause) bool {
 	for i := range c.signs {
-		if c.signs[i].sense == "later" && r.names(&c.signs[i], "noon", "midday", "sunrise", "dawn", "mediodia", "midi", "after", "despues", "apres",
+		if c.signs[i].sense == "later" && r.names(&c.signs[i], "noon", "midday", "sunrise", "dawn", "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "mediodia", "midi", "after", "despues", "apres",
 			"dimanche", "lundi", "mardi", "mercredi", "jeudi", "vendredi", "samedi", "soir",
 			"jumapili", "jumatatu", "jumanne", "jumatano", "alhamisi", "ijumaa", "jumamosi", "jioni", "usiku", "mchana") && !c.will {
 			return true

@@ -14,10 +14,13 @@ func (r *reader) unelided() {
 	}
 	for i := 0; i < len(r.tokens); i++ {
 		t := r.tokens[i]
-		if t.kind != word || len(t.text) < 3 || len(t.text) > 20 || known(t.text) && (t.text[0] != 'j' || r.lex.french(t.text)) {
+		if t.kind != word || (len(t.text) < 3 || len(t.text) > 20 || known(t.text) && (t.text[0] != 'j' || r.lex.french(t.text))) && t.raw != "jé" && t.raw != "jè" {
 			continue
 		}
 		parts := r.lex.joinedFrench(t.text)
+		if t.raw == "jé" || t.raw == "jè" {
+			parts = []string{"j", "ai"}
+		}
 		if parts == nil {
 			continue
 		}

@@ -82,7 +82,7 @@ func (r *reader) frame(cs []clause) {
 				c.later = c.later || true
 			}
 		}
-		if c.ask == telling && (c.inverted() || c.eitherAct()) {
+		if c.ask == telling && (c.inverted() || c.eitherAct() || len(c.signs) > 0 && c.signs[0].sense == "must" && c.has("or")) {
 			c.ask = askModal
 		}
 		if c.end == "if" && c.ask == telling && sentenceAsks(cs, i) {

@@ -74,7 +74,7 @@ func (p *peril) swallows(i int) string {
 	}
 	ours := p.has("starter", "liquid", "bottle", "medicine", "compost") || p.hasDim("material") && !p.has("food") || p.about.bottle || p.r.asked == "bottle" || p.r.asked == "shake"
 	if s.sense == "eat" {
-		ours = p.person && !p.has("worm") && (p.has("starter", "compost", "dung") || p.hasDim("material"))
+		ours = p.person && !p.has("worm") && (p.has("starter", "compost", "dung", "heap") || p.hasDim("material"))
 	}
 	if (s.tense&(past|participle|ongoing) != 0 || p.afterIt(i)) && ours && (p.person || s.sense == "drink") {
 		return "harm=swallowed"

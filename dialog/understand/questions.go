@@ -10,7 +10,7 @@ func (r *reader) questions(cs []clause, f *finding) {
 			continue
 		}
 		switch x.code {
-		case "stick=hot", "stick=warm", "moisture=right", "smell=earthy", "smell=none", "seen=steam", "seen=sunk", "seen=worms_well":
+		case "stick=hot", "moisture=right", "smell=earthy", "smell=none", "seen=steam", "seen=sunk", "seen=worms_well":
 		default:
 			problem = problem || x.dim != "temp"
 		}
@@ -43,7 +43,7 @@ func (r *reader) questions(cs []clause, f *finding) {
 				if c.has("await") && c.ask == telling {
 					break // "waiting for the next step"
 				}
-				if problem || cond || r.names(s, "do", "hago", "hacemos", "hacer") && c.has("worm", "weather", "rainword", "liquid", "bottle") {
+				if problem || cond || r.names(s, "do", "hago", "hacemos", "hacer") && (c.has("worm", "weather", "rainword", "liquid", "bottle") || oneOf(r.word(s.to), "with", "about", "con", "avec")) {
 					add("ask=help") // "what do I do with the worms when it rains?"
 				} else {
 					add("ask=next")
@@ -148,7 +148,7 @@ func (r *reader) questions(cs []clause, f *finding) {
 				add("ask=help")
 			}
 		case telling:
-			if c.cond && f.when == "" && !plan && ((c.has("whatif") || oneOf(c.signs[len(c.signs)-1].text, "to", "तो", "je")) && c.rainsOn() || r.ours(c, false) || c.has("whatif") && c.has("person") && !c.has("foreign", "money", "weather")) {
+			if c.cond && f.when == "" && !plan && (c.has("whatif") && c.has("me") && c.odd <= 1 && actOf(r.asked) != "" && !c.has("foreign", "money") || (c.has("whatif") || oneOf(c.signs[len(c.signs)-1].text, "to", "तो", "je")) && c.rainsOn() || r.ours(c, false) || c.has("whatif") && c.has("person") && !c.has("foreign", "money", "weather")) {
 				add("ask=help")
 			}
 		}
@@ -326,7 +326,7 @@ func (r *reader) ours(c *clause, why bool) bool {
 	if c.has("money") {
 		return false
 	}
-	if c.has("weather", "foreign") && !c.hasDeed() && !c.has("heap", "worm", "bottle", "compost", "stick", "layer", "starter", "cap", "sheet", "bed") {
+	if c.has("weather", "foreign") && !c.hasDeed() && !(r.asked == "have" && c.hasDim("material")) && !c.has("heap", "worm", "bottle", "compost", "stick", "layer", "starter", "cap", "sheet", "bed") {
 		return false
 	}
 	if c.has("sell") && (c.has("plant", "fruit", "veg", "animal") || c.hasDim("crop") || c.hasDim("animal")) && !c.has("compost", "worm", "heap") {

@@ -57,6 +57,9 @@ func resolve(fs []fact, corrected map[int]bool) (keep []fact, clash []string) {
 			clash = append(clash, g[0].code)
 			continue
 		}
+		if n := len(g); n > 1 && g[0].denial && !g[n-1].denial && g[0].clause < g[n-1].clause {
+			g = filter(g, func(f fact) bool { return !f.denial }) // "not warm, very hot"
+		}
 		if some(g, func(f fact) bool { return !f.half() }) { // "it was not cold, it was warm"
 			g = filter(g, func(f fact) bool {
 				return !f.half() || some(g, func(e fact) bool { return !e.half() && f.denies(e) })

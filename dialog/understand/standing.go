@@ -182,6 +182,8 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 		return done
 	case t&(bare|order|present) != 0:
 		switch {
+		case s.tongue == fr && t&bare != 0 && i == len(c.signs)-1 && i > 0 && c.core() == 2 && oneOf(c.signs[i-1].sense, "layer", "heap", "bottle", "compost") && actOf(r.asked) != "":
+			return done // "couche poser" for "couche posée"
 		case c.has("didaux"), s.tongue == fr && i > 0 && c.signs[i-1].sense == "have" && t&bare != 0: // "on a retourner"
 			if neg {
 				return notDone
@@ -235,8 +237,8 @@ func (r *reader) awaited(c *clause, s *sign) bool {
 // meanwhile says whether the gerund at sign i only tells when the verb before it was: "respiré
 // polvo cerniendo".
 func (c *clause) meanwhile(i int) bool {
-	return !c.has("is", "prog", "will", "start", "continue", "didaux", "now", "finish") &&
-		slices.ContainsFunc(c.signs[:i], func(s sign) bool { return (verbal(s.sense) || s.sense == "breathe") && s.tense&past != 0 })
+	return !c.has("is", "prog", "will", "start", "continue", "didaux", "now", "finish") && (c.has("eye") ||
+		slices.ContainsFunc(c.signs[:i], func(s sign) bool { return (verbal(s.sense) || s.sense == "breathe") && s.tense&past != 0 }))
 }
 
 // whenTo says whether a clause names the state that its act waits for: "when it is

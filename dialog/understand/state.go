@@ -11,6 +11,7 @@ type fact struct {
 	was    bool // earlier than now
 	now    bool
 	doubt  bool
+	denial bool // said by denying another: "not warm"
 }
 
 // halves of a denial: "not hot" leaves warm and cold open.
@@ -46,7 +47,7 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 		heap:   c.has("heap", "stick", "inside", "edge", "squeeze", "layer", "compost", "bed") || r.aboutHeap(c),
 		bottle: c.has("bottle", "cap"),
 		worm:   c.has("worm"),
-		smell:  c.has("smell") || c.ownSharp(),
+		smell:  c.has("smell") || c.ownSharp() || c.has("smell=rotten") && c.sharperSmell(), // "apesta a orines"
 	}
 	defer func() {
 		if here.heap || here.bottle || here.worm {
@@ -161,9 +162,13 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 			w = false
 		}
 		about.stick = about.stick || dimension(code) == "stick"
-		out = append(out, fact{code: code, dim: dimension2(code), clause: n, place: p, was: w, now: now})
+		out = append(out, fact{code: code, dim: dimension2(code), clause: n, place: p, was: w, now: now, denial: s.to > s.from+1 && denial(r.tokens[s.from].text)})
 	}
 	return out
+}
+
+func denial(w string) bool {
+	return oneOf(w, "not", "isnt", "pas", "no", "ni", "si", "sio", "siyo", "nahi", "nahin", "नहीं")
 }
 
 // verbalState: a quality that is a verb ("dry" the straw) counts only as state.

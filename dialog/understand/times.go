@@ -59,8 +59,8 @@ func (r *reader) times(cs []clause, f *finding) {
 			if n > 0 && s.sense == "after" && (c.later || c.tomorrow) {
 				break // "sunday after church"
 			}
-			if n > 0 && s.sense == "while" && c.tomorrow {
-				break // "tomorrow when there is light"
+			if n > 0 && s.sense == "while" && (c.tomorrow || c.signs[n-1].sense == "later" && !c.hasPast()) {
+				break // "tomorrow when there is light", "next week when the workers come"
 			}
 			switch s.sense {
 			case "", "known", "stinger", "pointed", "foreign", "money", "weather", "animal", "person", "ask=officer":
@@ -91,7 +91,7 @@ func (r *reader) times(cs []clause, f *finding) {
 			when("later") // "only half"
 		case c.has("prog", "partly") && !plan && !stated && odd == 0 && !c.has("good", "fine", "alive"):
 			when("later")
-		case plan && c.has("skip") && c.signs[0].hindi() && actOf(r.asked) != "":
+		case plan && c.signs[0].sense == "skip" && actOf(r.asked) != "":
 			when("skip") // "rehne do is baar nahi paltunga"
 		case plan && c.tomorrow:
 			when("tomorrow")
@@ -117,7 +117,7 @@ func (r *reader) times(cs []clause, f *finding) {
 			when("later")
 		case c.has("after", "while") && c.weathered():
 			when("later") // "when it stops raining"
-		case c.cond && c.tomorrow && c.has("weather", "rainword") && odd <= 1:
+		case c.cond && c.tomorrow && (c.has("weather", "rainword") || c.will && actOf(r.asked) != "" && c.end != "?") && odd <= 1:
 			when("tomorrow") // "बारिश न हुई तो कल"
 		case (c.will || c.othersTurn()) && (c.later || c.tomorrow) && odd <= 2 && r.asked != "none" && r.asked != "menu" && !c.has("foreign", "money", "weather", "animal", "person"):
 			when(map[bool]string{true: "tomorrow", false: "later"}[c.tomorrow]) // "will go at dusk"

@@ -189,8 +189,8 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 			}
 			return "moisture=wet"
 		}
-		if s.neg || !bottle && !s.own {
-			return ""
+		if s.neg || !bottle && !s.own && !(s.sense == "bottle=leaking" && (asked == "bottle" || asked == "shake") && !c.has("heap")) {
+			return "" // but "it leaks from the bottom"
 		}
 		return s.sense
 	}

@@ -202,6 +202,9 @@ func (r *reader) herOwn(c *clause, n int) bool {
 			case "अपना", "अपने", "अपनी", "apna", "apne", "apni", "उसका", "उसके", "उसकी", "uska", "uske", "uski":
 				return c.hasAct() || c.has("heap", "stick", "bottle", "worm")
 			case "her", "his", "their", "su", "sus", "son", "sa", "ses", "leur", "leurs":
+				if i+2 < len(c.signs) && c.signs[i+1].text == "own" {
+					i++ // "his own heap"
+				}
 				if i+1 < len(c.signs) && oneOf(c.signs[i+1].sense, "heap", "stick", "bottle", "worm", "compost", "bed") {
 					return true
 				}
