@@ -14,13 +14,7 @@ func (r *reader) unelided() {
 	}
 	for i := 0; i < len(r.tokens); i++ {
 		t := r.tokens[i]
-		if t.kind != word || (len(t.text) < 3 || len(t.text) > 20 || known(t.text) && (t.text[0] != 'j' || r.lex.french(t.text))) && t.raw != "jé" && t.raw != "jè" {
-			continue
-		}
-		parts := r.lex.joinedFrench(t.text)
-		if t.raw == "jé" || t.raw == "jè" {
-			parts = []string{"j", "ai"}
-		}
+		parts := r.lex.runTogether(&t)
 		if parts == nil {
 			continue
 		}
@@ -36,6 +30,19 @@ func (r *reader) unelided() {
 		r.tokens = slices.Replace(r.tokens, i, i+1, cut...)
 		i += len(parts) - 1
 	}
+}
+
+// runTogether gives the words a token was made of, nil for one that stands by itself.
+func (l *lexicon) runTogether(t *token) []string {
+	switch {
+	case t.kind != word:
+		return nil
+	case t.raw == "jé" || t.raw == "jè":
+		return []string{"j", "ai"}
+	case len(t.text) < 3 || len(t.text) > 20 || known(t.text) && (t.text[0] != 'j' || l.french(t.text)):
+		return nil
+	}
+	return l.joinedFrench(t.text)
 }
 
 // joinedFrench gives the words that were run together, nil for none.

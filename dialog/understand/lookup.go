@@ -57,13 +57,13 @@ func (r *reader) undoubled(i int) {
 		r.ids[i], t.text = ids, l.spelled[ids[0]]
 		t.raw = t.text
 	}
-	alike := l.single[single(fold(t.raw))]
-	if len(alike) == 0 {
-		alike = l.single[single(t.text)]
+	other := l.single[single(fold(t.raw))]
+	if len(other) == 0 {
+		other = l.single[single(t.text)]
 	}
 	own := func(e entry) bool { return folders[e.tongue] == r.lang }
-	if l.may(alike, own) && !l.may(l.exact(unstretched(t.text), single(t.text), nil), own) {
-		take(alike)
+	if l.may(other, own) && !l.may(l.exact(unstretched(t.text), single(t.text), nil), own) {
+		take(other)
 		return
 	}
 	for _, w := range [...]string{unstretched(t.text), single(t.text)} {
@@ -82,8 +82,8 @@ func (r *reader) undoubled(i int) {
 			return
 		}
 	}
-	if len(alike) > 0 {
-		take(alike)
+	if len(other) > 0 {
+		take(other)
 	}
 }
 

@@ -5,162 +5,173 @@ import (
 	"strings"
 )
 
-// lookNear finds by sound, by consonants and by nearness what no table has.
+// lookNear finds by sound, by consonants and by nearness what no table has, and notes what
+// words may be heard for in set phrases.
 func (r *reader) lookNear() {
-	l := r.lex
-	slow := 0
+	slips := 0
 	for i := range r.tokens {
-		t := &r.tokens[i]
-		if t.kind != word || r.parsed[i].entries != nil {
+		if r.tokens[i].kind != word || r.parsed[i].entries != nil {
 			continue
 		}
-		if r.rank[sw] == 0 && t.text[0] < 128 {
-			if more := l.concords(t.text); len(more) > 0 {
-				r.hear(i, more...)
-				if len(r.ids[i]) == 0 && !l.senseless(more) {
-					r.ids[i] = more
-				}
-			}
+		r.hearLike(i)
+		switch {
+		case r.own(i), r.strayed(i), r.hindiByEar(i), r.spanishForm(i):
+		default:
+			slips++
+			r.guess(i, slips <= mostSlips)
 		}
-		if r.home(hi) || r.home(hiLatn) {
-			if more := l.forms(shortVowels(t.text), nil); len(more) > 0 {
-				r.hear(i, more...)
-			}
-			if as, ok := phoneHindi[t.text]; ok {
-				if id, ok := l.id[as]; ok {
-					r.hear(i, id)
-				}
-				if as == "men" {
-					r.hear(i, l.id["me"]) // as hi-Latn writes it
-				}
-			}
-			if base, has := strings.CutSuffix(t.text, "कर"); has && len(base) > 5 && len(r.ids[i]) == 0 {
-				r.ids[i] = l.exact(base, base, nil) // फूटकर: having burst
-			}
-		}
-		if r.home(fr) {
-			for _, as := range phoneFrench[t.text] {
-				if id, ok := l.id[as]; ok {
-					r.hear(i, id)
-				}
-			}
-		}
-		own := false // known in the text's own language
-		for _, id := range r.ids[i] {
-			for _, e := range l.senses[id] {
-				own = own || r.rank[e.tongue] == 0 || e.tongue == everyone
-			}
-			own = own || len(l.senses[id]) == 0 && r.rank[hiLatn] > 1
-		}
-		if own {
-			if r.home(hiLatn) && t.text[0] < 128 {
-				for _, id := range l.ear[hiLatn]().sound[sound(hiLatn, t.text)] {
-					if l.akin(r.ids[i], id) {
-						r.hear(i, id)
-					}
-				}
-			}
-			continue
-		}
-		if r.strayed(i) {
-			continue
-		}
-		found := len(r.ids[i]) > 0
-		if r.home(hiLatn) {
-			var more []int32
-			heard := t.text
-			if heard[0] > 127 && l.senseless(r.ids[i]) {
-				more = l.ear[hi]().sound[sound(hi, fold(heard))]
-			}
-			if l.senseless(more) {
-				if heard[0] > 127 {
-					heard = romanise(fold(heard)) // थंडा for ठंडा: by ear they are one
-				}
-				more = l.ear[hiLatn]().sound[sound(hiLatn, heard)]
-			}
-			r.ids[i] = append(r.ids[i][:len(r.ids[i]):len(r.ids[i])], more...)
-			found = found || len(more) > 0
-		}
-		if len(r.ids[i]) > 0 && !l.senseless(r.ids[i]) {
-			continue
-		}
-		if found && r.rank[hiLatn] <= 1 && len(t.text) <= 4 && bones(t.text) == t.text {
-			r.ids[i] = append(r.ids[i][:len(r.ids[i]):len(r.ids[i])], l.ear[hiLatn]().bones[t.text]...)
-		}
-		if found {
-			continue
-		}
-		if v, ok := l.clitic(t.text); ok {
-			r.ids[i] = v
-			continue
-		}
-		if v, ok := l.graded(t.text); ok && r.home(es) {
-			r.ids[i] = v
-			continue
-		}
-		var near []int32
-		if slow++; slow <= mostSlips {
-			ids, parts := r.boned(t.text)
-			if len(parts) > 0 {
-				r.hear(i, parts...)
-			}
-			if len(ids) > 0 {
-				r.meant(i, ids)
-				continue
-			}
-			near = r.closest(t.text)
-		}
-		if l.swapped(t.text, near) {
-			r.meant(i, near)
-			continue
-		}
-		if r.sounds(i, 0) {
-			continue
-		}
-		if r.sounds(i, 2) { // but "pattes" is no "pas"
-			continue
-		}
-		if r.rank[hiLatn] <= 1 && len(t.text) <= 4 && bones(t.text) == t.text {
-			if ids := l.ear[hiLatn]().bones[t.text]; len(ids) > 0 {
-				r.ids[i], r.near[i] = ids, true
-				continue
-			}
-		}
-		if w := textSwahili(t.text); r.rank[sw] <= 1 && w != t.text {
-			if r.ids[i] = l.exact(w, w, nil); len(r.ids[i]) > 0 {
-				continue
-			}
-			if v, ok := l.swahiliVerb(w); ok {
-				r.parsed[i] = v
-				continue
-			}
-		}
-		if slow > mostSlips {
-			continue
-		}
-		part := r.partly(t.text)
-		if len(near) > 0 {
-			r.meant(i, near)
-			r.hear(i, part...)
-			continue
-		}
-		if len(part) > 0 {
-			r.meant(i, part)
-		}
-		if r.rank[sw] <= 1 {
-			if v, ok := l.swahiliVerb(strings.ReplaceAll(t.text, "r", "l")); ok {
-				r.parsed[i] = v
-				continue
-			}
-			if v, ok := l.swahiliSlip(t.text); ok {
-				r.parsed[i] = v
-				continue
-			}
-			if v, ok := l.planned(t.text); ok {
-				r.parsed[i] = v
+	}
+}
+
+// hearLike notes what word i, known or not, may stand for in a set phrase: its other
+// forms, and what phones make of small words.
+func (r *reader) hearLike(i int) {
+	l, t := r.lex, &r.tokens[i]
+	if r.rank[sw] == 0 && t.text[0] < 128 {
+		if more := l.concords(t.text); len(more) > 0 {
+			r.hear(i, more...)
+			if len(r.ids[i]) == 0 && !l.senseless(more) {
+				r.ids[i] = more
 			}
 		}
 	}
+	if r.home(hi) || r.home(hiLatn) {
+		r.hear(i, l.forms(shortVowels(t.text), nil)...)
+		if as, ok := phoneHindi[t.text]; ok {
+			r.hear(i, l.exact(as, as, nil)...)
+			if as == "men" {
+				r.hear(i, l.id["me"]) // as hi-Latn writes it
+			}
+		}
+		if base, has := strings.CutSuffix(t.text, "कर"); has && len(base) > 5 && len(r.ids[i]) == 0 {
+			r.ids[i] = l.exact(base, base, nil) // फूटकर: having burst
+		}
+	}
+	if r.home(fr) {
+		for _, as := range phoneFrench[t.text] {
+			r.hear(i, l.exact(as, as, nil)...)
+		}
+	}
+}
+
+// own says whether word i is known in the text's own language.
+func (r *reader) own(i int) bool {
+	l, t := r.lex, &r.tokens[i]
+	own := false
+	for _, id := range r.ids[i] {
+		for _, e := range l.senses[id] {
+			own = own || r.rank[e.tongue] == 0 || e.tongue == everyone
+		}
+		own = own || len(l.senses[id]) == 0 && r.rank[hiLatn] > 1
+	}
+	if own && r.home(hiLatn) && t.text[0] < 128 {
+		for _, id := range l.ear[hiLatn]().sound[sound(hiLatn, t.text)] {
+			if l.akin(r.ids[i], id) {
+				r.hear(i, id)
+			}
+		}
+	}
+	return own
+}
+
+// hindiByEar looks for word i by its sound in Hindi, and says whether it is known now, in
+// whatever language.
+func (r *reader) hindiByEar(i int) bool {
+	l, w := r.lex, r.tokens[i].text
+	if r.home(hiLatn) {
+		var more []int32
+		heard := w
+		if heard[0] > 127 && l.senseless(r.ids[i]) {
+			more = l.ear[hi]().sound[sound(hi, fold(heard))]
+		}
+		if l.senseless(more) {
+			if heard[0] > 127 {
+				heard = romanise(fold(heard)) // थंडा for ठंडा: by ear they are one
+			}
+			more = l.ear[hiLatn]().sound[sound(hiLatn, heard)]
+		}
+		r.ids[i] = append(r.ids[i][:len(r.ids[i]):len(r.ids[i])], more...)
+	}
+	if len(r.ids[i]) > 0 && l.senseless(r.ids[i]) && r.rank[hiLatn] <= 1 && len(w) <= 4 && bones(w) == w {
+		r.ids[i] = append(r.ids[i][:len(r.ids[i]):len(r.ids[i])], l.ear[hiLatn]().bones[w]...)
+	}
+	return len(r.ids[i]) > 0
+}
+
+// spanishForm takes pronouns and endings of size off word i: "volteándolo", "calientito".
+func (r *reader) spanishForm(i int) bool {
+	v, ok := r.lex.clitic(r.tokens[i].text)
+	if !ok && r.home(es) {
+		v, ok = r.lex.graded(r.tokens[i].text)
+	}
+	if ok {
+		r.ids[i] = v
+	}
+	return ok
+}
+
+// guess looks for the word that word i was meant to be: one without its vowels, one with
+// letters swapped, one that sounds like it, one near it. Searching all words for near ones
+// takes time.
+func (r *reader) guess(i int, search bool) {
+	l, w := r.lex, r.tokens[i].text
+	var near []int32
+	if search {
+		ids, parts := r.boned(w)
+		r.hear(i, parts...)
+		if len(ids) > 0 {
+			r.meant(i, ids)
+			return
+		}
+		near = r.closest(w)
+	}
+	switch {
+	case l.swapped(w, near):
+		r.meant(i, near)
+		return
+	case r.sounds(i, 0), r.sounds(i, 2): // but "pattes" is no "pas"
+		return
+	}
+	if r.rank[hiLatn] <= 1 && len(w) <= 4 && bones(w) == w {
+		if ids := l.ear[hiLatn]().bones[w]; len(ids) > 0 {
+			r.ids[i], r.near[i] = ids, true
+			return
+		}
+	}
+	if r.rank[sw] <= 1 {
+		if long := textSwahili(w); long != w {
+			if r.ids[i] = l.exact(long, long, nil); len(r.ids[i]) > 0 || r.verb(i, l.swahiliVerb, long) {
+				return
+			}
+		}
+	}
+	if !search {
+		return
+	}
+	part := r.partly(w)
+	if len(near) > 0 {
+		r.meant(i, near)
+		r.hear(i, part...)
+		return
+	}
+	if len(part) > 0 {
+		r.meant(i, part)
+	}
+	if r.rank[sw] <= 1 {
+		w = r.tokens[i].text
+		if !r.verb(i, l.swahiliVerb, strings.ReplaceAll(w, "r", "l")) && !r.verb(i, l.swahiliSlip, w) {
+			r.verb(i, l.planned, w)
+		}
+	}
+}
+
+// verb takes word i for a Swahili verb, if read finds one in w.
+func (r *reader) verb(i int, read func(string) (swVerb, bool), w string) bool {
+	v, ok := read(w)
+	if ok {
+		r.parsed[i] = v
+	}
+	return ok
 }
 
 // mostSlips is how many mistyped words are looked for: a reply has few, and a pasted page
@@ -177,6 +188,9 @@ func (r *reader) meant(i int, ids []int32) {
 
 // hear adds words that word i may stand for in set phrases.
 func (r *reader) hear(i int, ids ...int32) {
+	if len(ids) == 0 {
+		return
+	}
 	if r.heard == nil {
 		r.heard = make([][]int32, len(r.tokens))
 	}

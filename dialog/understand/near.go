@@ -119,13 +119,7 @@ func slips(a, b []rune, limit int) int {
 			return limit + 1
 		}
 	}
-	p, q := 0, 0
-	for p < len(a) && p < len(b) && a[p] == b[p] {
-		p++
-	}
-	for q < len(a)-p && q < len(b)-p && a[len(a)-1-q] == b[len(b)-1-q] {
-		q++
-	}
+	p, q := alike(a, b)
 	x, y := a[p:len(a)-q], b[p:len(b)-q]
 	short := min(len(a), len(b))
 	switch {
@@ -148,18 +142,23 @@ func slips(a, b []rune, limit int) int {
 	return bounded(x, y, limit)
 }
 
+// alike counts the letters two words begin and end with in common.
+func alike(a, b []rune) (begin, end int) {
+	for begin < len(a) && begin < len(b) && a[begin] == b[begin] {
+		begin++
+	}
+	for end < len(a)-begin && end < len(b)-begin && a[len(a)-1-end] == b[len(b)-1-end] {
+		end++
+	}
+	return begin, end
+}
+
 // strain says how unlike typing a single slip is that makes a of b: letters swapped or one
 // doubled least, a key beside the right one or a letter left out, a letter too many, then
 // any other letter; the first letter is seldom wrong. Two slips are not told
 // apart. Common practice, no source.
 func strain(a, b []rune) int {
-	p, q := 0, 0
-	for p < len(a) && p < len(b) && a[p] == b[p] {
-		p++
-	}
-	for q < len(a)-p && q < len(b)-p && a[len(a)-1-q] == b[len(b)-1-q] {
-		q++
-	}
+	p, q := alike(a, b)
 	x, y := a[p:len(a)-q], b[p:len(b)-q]
 	first := 0
 	if p == 0 {
