@@ -120,15 +120,22 @@ func (r *reader) hears(j int) []int32 {
 	return r.heard[j]
 }
 
-// ahead lists the words that may stand at token j or after it, in order, a gap among them.
-func (r *reader) ahead(j int) []int32 {
-	next := append(r.next[:0], gap)
+// ahead lists the words that may stand at token j or after it, a gap first, and makes of
+// them a sieve of one bit a word.
+func (r *reader) ahead(j int) (next []int32, sieve uint64) {
+	next = append(r.next[:0], gap)
 	for k := j; k <= j+1 && k < len(r.ids); k++ {
-		next = append(append(next, r.ids[k]...), r.hears(k)...)
+		for _, ids := range [...][]int32{r.ids[k], r.hears(k)} {
+			for _, id := range ids {
+				sieve |= 1 << (id & 63)
+				if !slices.Contains(next, id) {
+					next = append(next, id)
+				}
+			}
+		}
 	}
-	slices.Sort(next)
 	r.next = next
-	return slices.Compact(next)
+	return next, sieve
 }
 
 // openings are the phrases that begin with a word and may go on with one of the next, in

@@ -228,11 +228,11 @@ func (r *reader) one(i int) sign {
 		s.neg, s.real, s.self, s.pass, s.mine, s.whom = v.neg, v.neg, v.self, v.passive, v.mine, v.whom
 		bestRank = r.rank[sw]
 	}
-	ahead := r.ahead(i + 1)
+	ahead, sieve := r.ahead(i + 1)
 	for _, ids := range [...][]int32{r.ids[i], r.hears(i)} {
 		for _, id := range ids {
 			for _, o := range r.openings(id, ahead) {
-				if o.second != gap && !r.follows(i+1, o.second) {
+				if o.second != gap && (sieve>>(o.second&63)&1 == 0 || !r.follows(i+1, o.second)) {
 					continue
 				}
 				p := &r.lex.said[o.at]
