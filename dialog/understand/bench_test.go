@@ -105,6 +105,7 @@ func TestLongText(t *testing.T) {
 	for _, text := range []string{
 		strings.Repeat("xqzvt jkwpl ", 334), strings.Repeat("turned it and hot ", 223), strings.Repeat("गरम नहीं है ", 330), strings.Repeat("a", 4000),
 		strings.Repeat("nimegeuzaz ", 364), strings.Repeat("1 ", 2000), strings.Repeat("?", 4000),
+		strings.Repeat("nimegeuzabc", 363), strings.Repeat("bcdfg hjkmn ", 334),
 	} {
 		best := time.Hour
 		for range 5 {

@@ -10,7 +10,7 @@ func (r *reader) part() bool {
 	cut := false
 	for i := 0; i < len(r.tokens) && i < mostSlips; i++ {
 		t := r.tokens[i]
-		if t.kind != word || len(t.raw) < 6 || t.raw[0] > 127 || (len(r.ids[i]) > 0 || r.parsed[i].entries != nil) && !(len(t.raw) >= 11 && r.near[i]) {
+		if t.kind != word || len(t.raw) < 6 || len(t.raw) > longestWord || t.raw[0] > 127 || (len(r.ids[i]) > 0 || r.parsed[i].entries != nil) && !(len(t.raw) >= 11 && r.near[i]) {
 			continue
 		}
 		typed := string(plain([]rune(t.raw)))

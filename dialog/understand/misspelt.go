@@ -10,7 +10,7 @@ import (
 func (r *reader) lookNear() {
 	slips := 0
 	for i := range r.tokens {
-		if r.tokens[i].kind != word || r.parsed[i].entries != nil {
+		if r.tokens[i].kind != word || r.parsed[i].entries != nil || len(r.tokens[i].text) > longestWord {
 			continue
 		}
 		r.hearLike(i)
@@ -177,6 +177,10 @@ func (r *reader) verb(i int, read func(string) (swVerb, bool), w string) bool {
 // mostSlips is how many mistyped words are looked for: a reply has few, and a pasted page
 // must stay quick.
 const mostSlips = 24
+
+// longestWord is how many bytes a word may have that is still looked for: no language here
+// has a longer one. Common practice, no source.
+const longestWord = 60
 
 // meant takes word i for a mistyped other one.
 func (r *reader) meant(i int, ids []int32) {
