@@ -242,6 +242,9 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 		if r.asked == "shake" && !c.has("heap", "compost") && (s.tongue == fr || s.tongue == es) && r.begins(s, "remu", "remov", "brass", "revol") {
 			return "did=shook", true // "je l'ai remuée", of the bottle
 		}
+		if s.tongue == en && r.asked != "turn" && s.to == s.from+1 && i+1 < len(c.signs) && c.signs[i+1].sense == "num" && c.signs[i+1].value > 10 && !c.has("heap", "compost") {
+			return "", false // "I turned 40"
+		}
 		if r.knocks(s) && !c.has("heap", "compost") && (c.has("stick", "bottle", "liquid", "person", "animal") || c.hasDim("smell") || c.hasDim("animal")) {
 			return "", false // the goat knocked the stick over
 		}
@@ -290,7 +293,7 @@ func (r *reader) feeder(c *clause, i int) bool {
 
 // beastDid says whether an animal stands before the act at sign i as the one who did it.
 func (c *clause) beastDid(i int) bool {
-	if t := c.signs[i].tongue; t != fr && t != sw || c.signs[i].mine || c.has("me", "mine", "person", "neighbor", "dung", "food", "worm") {
+	if t := c.signs[i].tongue; t != fr && t != sw && t != en || c.signs[i].mine || c.has("mine", "person", "neighbor", "dung", "food", "worm") || c.has("me") && !(t == en && oneOf(c.signs[0].text, "my", "our")) {
 		return false
 	}
 	return slices.ContainsFunc(c.signs[:i], sign.beast)

@@ -308,8 +308,8 @@ func (c *clause) ownSharp() bool {
 // ofOther says whether the quality at sign i is of something that is no part of the
 // work: a bridge, a radio, a goat stands before it as its subject, not as its likeness.
 func (r *reader) ofOther(c *clause, i int) bool {
-	if t := c.signs[i].tongue; t != fr && t != sw || c.has("dung", "leaf", "stalk", "peel", "huskw", "stem", "straws", "squeeze", "damp", "dust") || c.hasDim("material") || r.says(c, "comme", "kama", "sent") {
+	if t := c.signs[i].tongue; t != fr && t != sw && t != en || c.has("dung", "leaf", "stalk", "peel", "huskw", "stem", "straws", "squeeze", "damp", "dust") || c.hasDim("material") || r.says(c, "comme", "kama", "sent", "like") {
 		return false
 	}
-	return slices.ContainsFunc(c.signs[:i], func(s sign) bool { return s.beast() || s.sense == "foreign" || dimension(s.sense) == "crop" })
+	return slices.ContainsFunc(c.signs[:i], func(s sign) bool { return s.beast() || s.sense == "foreign" || s.sense == "plant" && s.tongue == fr || dimension(s.sense) == "crop" })
 }
