@@ -174,7 +174,7 @@ func (r *reader) short(cs []clause, f *finding, unsettled bool) []string {
 		if cs[k].foreign {
 			return nil
 		}
-		if cs[k].has("foreign", "money") || cs[k].hasDim("crop") || cs[k].has("weather") && f.answer != "notyet" {
+		if cs[k].has("foreign", "money") && !cs[k].has("notyet") || cs[k].hasDim("crop") || cs[k].has("weather") && f.answer != "notyet" {
 			odd += 2
 			if f.answer == "ok" {
 				return nil // "the tomatoes are fine this year"

@@ -31,6 +31,11 @@ func (r *reader) numbers() {
 		}
 		m := sign{sense: "num", value: v, high: v, typed: s.typed, from: s.from, to: in[i+n-1].to, text: s.text, tongue: s.tongue}
 		i += n
+		if i+1 < len(in) && oneOf(in[i].text, "point", "punto", "virgule", "coma", "nukta", "dashamlav", "दशमलव") && in[i+1].sense == "num" && in[i+1].value < 10 {
+			v += in[i+1].value / 10 // "fifty nine point six"
+			m.value, m.high, m.to = v, v, in[i+1].to
+			i += 2
+		}
 		// a range: 55-60, 55 to 60, entre 55 y 60
 		if i+1 < len(in) && ranges(in[i], len(out) > 0 && out[len(out)-1].sense == "between") {
 			if w, k, ok := r.amount(nil, in[i+1:]); ok && w != v {

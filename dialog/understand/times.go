@@ -106,7 +106,7 @@ func (r *reader) times(cs []clause, f *finding) {
 		case refusal || c.has("skip") && !c.has("not") && !stated && (odd == 0 || odd == 1 && actOf(r.asked) != "" && c.core() <= 4):
 			when("skip")
 		case c.has("busy") && (r.asked == "none" || r.asked == "menu") && (c.hasDim("crop") || c.has("person") && !c.has("while")): // "we are planting maize", to nobody's question
-		case c.has("busy") && !f.tells(done) && !(f.tells(notDone) && r.didNot(&cs[0])) && !c.has("while", "was", "before", "foreign", "didaux", "forgot", "couldnt") && (!c.has("person", "animal") || c.has("me")) && !c.hasDim("animal"):
+		case c.has("busy") && !f.tells(done) && !(f.tells(notDone) && r.didNot(&cs[0])) && !c.has("while", "was", "before", "didaux", "forgot", "couldnt") && (!c.has("foreign") || c.later) && (!c.has("person", "animal") || c.has("me")) && !c.hasDim("animal"):
 			if c.tomorrow {
 				when("tomorrow")
 			} else if f.when != "skip" { // "I won't, too tired"

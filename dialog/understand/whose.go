@@ -4,10 +4,14 @@ import "slices"
 
 // theirs: "turned his", "volteó el suyo". His at the end of a clause is no "his hand".
 func (c *clause) theirs(neighbor bool) bool {
-	if len(c.signs) == 0 {
+	last := len(c.signs) - 1
+	for last > 0 && oneOf(c.signs[last].sense, "past", "today", "already") {
+		last-- // "turned his yesterday"
+	}
+	if last < 0 {
 		return false
 	}
-	switch c.signs[len(c.signs)-1].text {
+	switch c.signs[last].text {
 	case "theirs", "hers", "suyo", "suya", "suyos", "sien", "sienne":
 		return c.hasAct()
 	case "his":
