@@ -147,6 +147,10 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 			return "did=covered", true
 		case water:
 			return "did=watered", true
+		case r.asked == "moisture" && c.has("unit=bucket", "unit=litre", "unit=tin") && !c.hasDim("material"):
+			return "did=watered", true // "dry, so I poured a bucket on it"
+		case r.asked == "feed" && c.hasDim("crop") && !water && !c.has("heap", "bottle"):
+			return "did=fed", true // "threw in coffee grounds"
 		case r.asked == "feed" && !water && !(c.hasDim("animal") && !c.has("dung")) && (stuff || s.hindi() && c.odd == 0 && !c.has("heap", "bottle", "cap", "stick")):
 			return "did=fed", true
 		case r.asked == "layer" && !bottle:

@@ -103,6 +103,10 @@ func (r *reader) recast(c *clause, n, k int) {
 			s.sense = "filler" // l'appareil
 		}
 	case "edge":
+		if s.text == "left" && s.to == s.from+1 && oneOf(r.word(s.to), "it", "in", "them", "for", "there") {
+			s.sense = "filler" // "left it 10 minutes"
+			break
+		}
 		if s.text == "left" && s.to == s.from+1 && k > 0 && (quality(c.signs[k-1].sense) || c.signs[k-1].sense == "nothing") {
 			s.sense = "filler" // "no warmth left"
 		}

@@ -182,6 +182,8 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 		return done
 	case t&(bare|order|present) != 0:
 		switch {
+		case s.tongue == en && t&bare != 0 && r.word(s.from-1) == "to" && slices.ContainsFunc(c.signs[:i], func(u sign) bool { return u.sense == "use" && u.tense&past != 0 }):
+			return done // "used a tray to sieve it"
 		case s.tongue == fr && t&bare != 0 && i == len(c.signs)-1 && i > 0 && c.core() == 2 && oneOf(c.signs[i-1].sense, "layer", "heap", "bottle", "compost") && actOf(r.asked) != "":
 			return done // "couche poser" for "couche posée"
 		case c.has("didaux"), s.tongue == fr && i > 0 && c.signs[i-1].sense == "have" && t&bare != 0: // "on a retourner"

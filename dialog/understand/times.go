@@ -76,7 +76,7 @@ func (r *reader) times(cs []clause, f *finding) {
 		switch {
 		case actOf(r.asked) != "" && c.wont() && !acted && !stated:
 			when("skip") // "not going to", "won't"
-		case c.has("start") && !c.has("not", "yes") && !sentenceAsks(cs, k) && !acted && !f.tells(done) && !c.hasDeed() && !stated && odd == 0:
+		case c.has("start") && !(c.core() == 1 && len(cs) == 1 && r.asked == "menu") && !c.has("not", "yes") && !sentenceAsks(cs, k) && !acted && !f.tells(done) && !c.hasDeed() && !stated && odd == 0:
 			if c.tomorrow {
 				when("tomorrow")
 				break

@@ -24,6 +24,9 @@ func (r *reader) wetness(c *clause, i int, in scope) (code string, ok bool) {
 		if s.neg {
 			return notWet, true
 		}
+		if c.has("rag") && c.has("squeeze") {
+			return "moisture=right", true // "like a wet rag you wring"
+		}
 		if s.hindi() && i > 0 && c.signs[i-1].sense == "moisture=right" && oneOf(s.text, "pani", "paani", "पानी") {
 			return "", true // "do boond pani nikla": drops of it
 		}
