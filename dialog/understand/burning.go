@@ -62,8 +62,10 @@ func (p *peril) burns(i int) string {
 		return "harm=bite" // kuchoma is to burn and to sting
 	case s.tongue == sw && p.has("pointed"):
 		return "harm=cut"
-	case s.tongue == sw && p.has("stick") && strings.Contains(s.text, "chomek"):
+	case s.tongue == sw && (p.has("stick") || p.r.asked == "stick") && strings.Contains(s.text, "chomek"):
 		return "" // kuchomeka: to stick in
+	case p.r.asked == "stick" && s.tense&(ongoing|present) != 0 && s.tense&(past|participle) == 0 && p.has("body") && !s.pass && !s.self && !p.has("person"):
+		return "" // "kinanichoma mkono", "haath jala raha hai": so hot it is
 	case p.has("body") || s.self || s.whom && !p.animal || p.r.strikes(p.clause, i):
 		return "harm=burn"
 	case p.plant:

@@ -110,7 +110,7 @@ func (r *reader) warmth(c *clause, i int, in scope) (code string, ok bool) {
 		}
 		return "", true
 	case "burn":
-		if !s.neg && !s.self && !c.has("heap", "inside", "edge", "compost", "bed", "layer", "seen=ash") && (asked == "stick" || c.has("stick")) && !c.has("body", "me", "person") && s.tense&(present|ongoing|imperfect) != 0 {
+		if !s.neg && !s.self && !c.has("heap", "inside", "edge", "compost", "bed", "layer", "seen=ash") && (asked == "stick" || c.has("stick")) && !c.has("me", "person") && (!c.has("body") || asked == "stick" && s.tense&(past|participle) == 0) && s.tense&(present|ongoing|imperfect) != 0 {
 			return "stick=hot", true // el palo quema, ça brûle
 		}
 		return "", true
