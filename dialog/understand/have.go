@@ -254,6 +254,9 @@ func pastDenied(in []sign, i int) int {
 // another says whether sign i stands for one more of the measure before: "two
 // sacks of pulp and one of husk".
 func another(in []sign, i int) bool {
+	if in[i].sense == "num" && in[i].value != 1 {
+		return false // "una docena de"
+	}
 	if i+1 >= len(in) || in[i+1].sense != "inside_of" && in[i+1].text != "de" && in[i+1].text != "d" {
 		return false
 	}
