@@ -60,7 +60,7 @@ func (r *reader) temps(cs []clause) (out []fact) {
 			switch {
 			case unit == "F" || unit == "?" && v >= 100 && v <= 180:
 				v = (v - 32) / 1.8
-			case unit == "?" && (v < 10 || v > 80):
+			case unit == "?" && (v < 10 || v >= 80.5):
 				continue
 			}
 			w := was && !now

@@ -186,7 +186,7 @@ func (r *reader) amount(before *sign, in []sign) (v float64, n int, ok bool) {
 		case (part == 60 || part == 80) && w >= 10 && w < 20: // soixante-dix, quatre-vingt-onze
 			total += w
 			part = w
-		case part == 4 && w == 20 && j == i && in[i].tongue == fr: // quatre-vingt
+		case part == 4 && w == 20 && (j == i || in[i].sense == "-") && in[j].tongue == fr: // quatre-vingt
 			total = total - 4 + 80
 			part = 80
 		case part == 1 && w == 100 || w == 100 && part < 10 && j == i:

@@ -25,6 +25,8 @@ func TestAmounts(t *testing.T) {
 		{"ढाई बोरी भूसा", "hi", []Amount{{2.5, "bag", "straw"}}},
 		{"dhai bori bhusa", "hi", []Amount{{2.5, "bag", "straw"}}},
 		{"dos cubetas y media de gallinaza", "es", []Amount{{2.5, "bucket", "hen_dung"}}},
+		{"quatre-vingts kilos de foin", "fr", []Amount{{80, "kg", "hay"}}},
+		{"quatre-vingt-dix kilos de foin", "fr", []Amount{{90, "kg", "hay"}}},
 		{"2 à 3 paniers de foin", "fr", []Amount{{2.5, "basket", "hay"}}},
 		{"put 2 basins on the layer", "en", []Amount{{2, "basin", ""}}},
 		{"nothing", "en", nil},
