@@ -17,7 +17,7 @@ func (r *reader) hindiVerbs() {
 			hindi := s.tongue == hi || s.tongue == hiLatn
 			verb := act(p.sense) || verbal(p.sense) || quality(p.sense) && p.tense != 0
 			carried := p.tense&(bare|order|participle|past|present) != 0 && verb
-			if hindi && (s.text == "ke" || s.text == "k" || s.text == "के" || s.text == "कर" || s.text == "kar" || s.text == "kr") && p.tense&bare != 0 && act(p.sense) && p.sense != "do" && r.verbAhead(i+1) {
+			if hindi && (s.text == "ke" || s.text == "k" || s.text == "के" || s.text == "कर" || s.text == "kar" || s.text == "kr") && p.tense&bare != 0 && act(p.sense) && p.sense != "do" && !strings.HasSuffix(p.text, "ne") && !strings.HasSuffix(p.text, "ने") && r.verbAhead(i+1) {
 				p.tense = past // "pani dal ke dhak diya": having put, covered
 				p.to = s.to
 				continue

@@ -224,7 +224,14 @@ func (r *reader) split() []clause {
 				s.sense = "correct" // "cold no its hot"
 			}
 			cur = append(cur, s)
-		case "why", "how", "what", "howmany", "whenq", "ask=next", "ask=status", "ask=why", "canq", "askif", "ask=help", "which":
+		case "askif":
+			if k := len(cur); s.tongue == en && k > 0 && (dimension(cur[k-1].sense) == "seen" || cur[k-1].sense == "worm") && !r.asks(i) {
+				s.sense = "is" // "red ants are in the bed"
+			} else if r.finished(cur, s) && !r.tailAsks(i) {
+				flush(",")
+			}
+			cur = append(cur, s)
+		case "why", "how", "what", "howmany", "whenq", "ask=next", "ask=status", "ask=why", "canq", "ask=help", "which":
 			if r.finished(cur, s) && !r.tailAsks(i) && !(len(cur) == 1 && r.names(&s, meaningWords...)) {
 				flush(",") // but not in "amonia maana yake nini": what the word means
 			}

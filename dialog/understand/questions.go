@@ -187,7 +187,7 @@ func (r *reader) journey(c *clause, add func(string), problem bool) bool {
 		add("ask=status") // "how is my compost"
 		return true
 	}
-	if c.ask != telling && c.ask != askWhy && c.has("heap", "compost") && c.has("done", "finish", "prog") && c.onlyOf("is", "was", "mine", "me", "heap", "compost", "done", "finish", "filler", "now", "already", "notyet", "prog", "partly", "soon", "later", "askif", "canq") {
+	if c.ask != telling && c.ask != askWhy && (c.has("heap", "compost") || c.has("dung") && c.signs[0].tongue == sw) && c.has("done", "finish", "prog") && c.onlyOf("dung", "whenq", "or", "", "is", "was", "mine", "me", "heap", "compost", "done", "finish", "filler", "now", "already", "notyet", "prog", "partly", "soon", "later", "askif", "canq") {
 		add("ask=status") // "is my heap nearly done?"
 		return true
 	}
@@ -217,7 +217,7 @@ func (r *reader) journey(c *clause, add func(string), problem bool) bool {
 func (r *reader) helper(c *clause, i int) bool {
 	for k := range c.signs {
 		if c.signs[k].sense == "person" || c.signs[k].sense == "neighbor" {
-			return k < i && oneOf(r.word(c.signs[i].from-1), "que", "qui", "who", "m", "me", "aliyekuwa", "nous", "nos") || c.signs[i].hindi() && k != i
+			return k < i && oneOf(r.word(c.signs[i].from-1), "que", "qui", "who", "m", "me", "aliyekuwa", "nous", "nos", "to") || c.signs[i].hindi() && k != i
 		}
 	}
 	return false
@@ -328,6 +328,9 @@ func (r *reader) ours(c *clause, why bool) bool {
 	}
 	if c.has("weather", "foreign") && !c.hasDeed() && !(r.asked == "have" && c.hasDim("material")) && !c.has("heap", "worm", "bottle", "compost", "stick", "layer", "starter", "cap", "sheet", "bed") {
 		return false
+	}
+	if c.has("howmany") && c.hasDim("crop") && c.hasDim("unit") && !c.has("heap", "layer", "starter", "must") && !c.hasDim("material") {
+		return false // "cuánto está el quintal de frijol"
 	}
 	if c.has("sell") && (c.has("plant", "fruit", "veg", "animal") || c.hasDim("crop") || c.hasDim("animal")) && !c.has("compost", "worm", "heap") {
 		return false // where tomatoes sell

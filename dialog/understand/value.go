@@ -189,6 +189,9 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 			}
 			return "moisture=wet"
 		}
+		if c.hasHarm() && !c.has("bottle", "cap") && s.sense == "bottle=bloated" {
+			return "" // "my chest is tight"
+		}
 		if s.neg || !bottle && !s.own && !(s.sense == "bottle=leaking" && (asked == "bottle" || asked == "shake") && !c.has("heap")) {
 			return "" // but "it leaks from the bottom"
 		}
