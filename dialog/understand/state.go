@@ -311,5 +311,7 @@ func (r *reader) ofOther(c *clause, i int) bool {
 	if t := c.signs[i].tongue; t != fr && t != sw && t != en || c.has("dung", "leaf", "stalk", "peel", "huskw", "stem", "straws", "squeeze", "damp", "dust") || c.hasDim("material") || r.says(c, "comme", "kama", "sent", "like") {
 		return false
 	}
-	return slices.ContainsFunc(c.signs[:i], func(s sign) bool { return s.beast() || s.sense == "foreign" || s.sense == "plant" && s.tongue == fr || dimension(s.sense) == "crop" })
+	return slices.ContainsFunc(c.signs[:i], func(s sign) bool {
+		return s.beast() || s.sense == "foreign" || s.sense == "plant" && s.tongue == fr || dimension(s.sense) == "crop"
+	})
 }
