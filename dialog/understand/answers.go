@@ -186,9 +186,12 @@ func (r *reader) short(cs []clause, f *finding, unsettled bool) []string {
 			return nil
 		}
 	}
-	if odd <= 2 {
+	if odd <= 2 || r.ticked(cs) {
 		switch f.answer {
 		case "done":
+			if own != "" && r.ticked(cs) {
+				return []string{own} // "✅ jasho limetutoka"
+			}
 			if own != "" && odd == 0 && !(len(cs) == 1 && cs[0].strange()) {
 				return []string{own}
 			}
@@ -213,6 +216,10 @@ func (r *reader) short(cs []clause, f *finding, unsettled bool) []string {
 		case "notyet":
 			denied := false
 			for _, d := range f.deeds {
+				if d.code == own && d.outcome == notDone && own != "" {
+					denied = false
+					break
+				}
 				if d.code != "" && d.code != own && !(d.code == "did=gathered" && r.asked == "have") {
 					denied = true
 				}
@@ -251,6 +258,11 @@ func (r *reader) short(cs []clause, f *finding, unsettled bool) []string {
 		return nil
 	}
 	return out
+}
+
+// ticked says whether a message begins with a tick or a cross.
+func (r *reader) ticked(cs []clause) bool {
+	return len(cs[0].signs) > 0 && r.tokens[cs[0].signs[0].from].kind == glyph && oneOf(cs[0].signs[0].sense, "done", "no")
 }
 
 // yesNo: questions to which yes and OK are answers.

@@ -323,6 +323,9 @@ func (r *reader) used(cs []clause, c *clause) bool {
 				case "put", "give", "fill", "make", "stir", "takeout", "use", "sell", "eat", "drink":
 					use = true
 				case "foreign", "money":
+					if s.tongue == sw && strings.HasSuffix(r.tokens[s.from].text, "ni") {
+						continue // "dukani nimepata": at the shop
+					}
 					far = far || !counted // "the school has 3 bags", but not "3 bags from the school"
 				case "num", "one":
 					counted = true

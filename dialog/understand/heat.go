@@ -19,7 +19,7 @@ func (r *reader) temps(cs []clause) (out []fact) {
 			s := &c.signs[i]
 			switch s.sense {
 			case "was", "earlier", "past", "before":
-				was = true
+				was = !r.thisMorning(s)
 			case "now", "today":
 				was, now = false, true
 			}
@@ -92,7 +92,9 @@ func (r *reader) bareFigure(c *clause, i int) bool {
 	for k, s := range c.signs {
 		switch s.sense {
 		case "foreign", "weather", "animal", "message":
-			return false
+			if !c.has("inside", "heap") {
+				return false // "the school's thermometer read 63 in the heap"
+			}
 		}
 		switch dimension(s.sense) {
 		case "unit", "material", "mon", "len", "crop":

@@ -179,12 +179,10 @@ func strain(a, b []rune) int {
 }
 
 // neighbours says whether two letters lie side by side on a phone's keys, in any of the
-// common orders of the Latin ones. Two vowels do not count: they make another word.
+// common orders of the Latin ones.
 func neighbours(a, b rune) bool {
-	return a >= 'a' && a <= 'z' && !(vowel(a) && vowel(b)) && strings.ContainsRune(beside[a-'a'], b)
+	return a >= 'a' && a <= 'z' && strings.ContainsRune(beside[a-'a'], b)
 }
-
-func vowel(r rune) bool { return r < 0x80 && isVowel(byte(r)) }
 
 var beside = [26]string{"qwszx", "vghn", "xdfv", "serfcx", "wrsdf", "drtgvc", "ftyhbv", "gyujnb", "uojkl", "huiknm", "jiolm", "kopm", "njkl", "bhjm", "iklp", "olm", "wsa",
 	"edft", "awedxz", "rfgy", "yhjik", "cfgb", "qase", "zsdc", "tghu", "asxe"}

@@ -189,6 +189,8 @@ func (r *reader) amount(before *sign, in []sign) (v float64, n int, ok bool) {
 		case part == 4 && w == 20 && (j == i || in[i].sense == "-") && in[j].tongue == fr: // quatre-vingt
 			total = total - 4 + 80
 			part = 80
+		case total == 1 && w >= 10 && w < 100 && j == i && in[0].tongue == en && in[j].tongue == en:
+			total, part = 100+w, w // "one forty F"
 		case part == 1 && w == 100 || w == 100 && part < 10 && j == i:
 			total = total - part + part*100
 			part = 100

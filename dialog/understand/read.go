@@ -1,5 +1,7 @@
 package understand
 
+import "slices"
+
 // Meaning is what a reply says.
 type Meaning struct {
 	Codes []string // "stick=cold", "have=3 basket goat_dung"; empty when not Sure
@@ -156,6 +158,11 @@ func (r *reader) read() Meaning {
 			f.deeds = append(f.deeds, deed{"did=watered", done, k, 0}) // "put the layer down and some water on top"
 		}
 	}
+	f.deeds = slices.DeleteFunc(f.deeds, func(d deed) bool {
+		return d.outcome == done && d.code != "" && slices.ContainsFunc(f.deeds, func(e deed) bool {
+			return e.code == d.code && e.outcome == notDone && e.clause > d.clause && cs[e.clause].signs[e.sign].hindi()
+		}) // "chhani tooti hai isliye nahi chhana": the sieve, by the same word
+	})
 	f.facts = append(f.facts, r.temps(cs)...)
 	f.haves = r.haves(cs)
 	r.undoes(cs, &f, corrected)

@@ -29,6 +29,9 @@ func (l *lexicon) swahiliSlip(w string) (swVerb, bool) {
 	if len(w) < 7 {
 		return swVerb{}, false
 	}
+	if v, ok := l.swahiliVerb(w + "a"); ok && !isVowel(w[len(w)-1]) {
+		return v, true // "nimegeuz": the last letter left out
+	}
 	try := make([]byte, 0, len(w)+1)
 	for i := 2; i < len(w); i++ { // a letter too many
 		try = append(append(try[:0], w[:i]...), w[i+1:]...)

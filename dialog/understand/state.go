@@ -86,7 +86,7 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 				place = 2
 			}
 		case "was", "earlier", "past", "before":
-			was, now = true, false
+			was, now = !r.thisMorning(s), false
 		case "now", "today":
 			was, now = false, true
 		}
@@ -136,8 +136,8 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 				if c.signs[k].sense == "edge" {
 					p = 2
 				}
-				if p != 0 || quality(c.signs[k].sense) {
-					break
+				if p != 0 || quality(c.signs[k].sense) || act(c.signs[k].sense) {
+					break // "kilikuwa cha moto mpaka akakitupa chini": where it was thrown
 				}
 			}
 			if p == 0 {
@@ -169,6 +169,11 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 
 func denial(w string) bool {
 	return oneOf(w, "not", "isnt", "pas", "no", "ni", "si", "sio", "siyo", "nahi", "nahin", "नहीं")
+}
+
+// thisMorning says whether a time gone by is still today's, as far as what was seen goes.
+func (r *reader) thisMorning(s *sign) bool {
+	return s.sense == "past" && oneOf(r.tokens[s.from].text, "leo", "this", "aaj", "आज", "ce", "esta", "hoy")
 }
 
 // verbalState: a quality that is a verb ("dry" the straw) counts only as state.

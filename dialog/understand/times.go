@@ -11,7 +11,7 @@ func (r *reader) times(cs []clause, f *finding) {
 		c := &cs[k]
 		when := func(w string) {
 			// "skip it, I won't turn this week" puts nothing off
-			if f.when == "" || w == "tomorrow" || w == "skip" && f.when == "later" && k > 0 && cs[k-1].has("not") && cs[k-1].has("now") && !cs[k-1].later || f.when == "skip" && !c.has("skip", "not") {
+			if f.when == "" || w == "tomorrow" || w == "skip" && f.when == "later" && k > 0 && cs[k-1].has("not") && cs[k-1].hasDim("did") || f.when == "skip" && !c.has("skip", "not") {
 				f.when = w
 			}
 		}
@@ -36,6 +36,9 @@ func (r *reader) times(cs []clause, f *finding) {
 			case done:
 				acted = true
 			case planned:
+				if r.asked == "none" && c.hasDim("crop") && d.code != "" && !c.has("heap", "worm", "compost") {
+					break // "tunachuma maharage": picking beans
+				}
 				if d.code == "" && cs[k].states > 0 && cs[k].signs[d.sign].tense&ongoing != 0 {
 					break // "they are doing well"
 				}
@@ -106,7 +109,7 @@ func (r *reader) times(cs []clause, f *finding) {
 		case refusal || c.has("skip") && !c.has("not") && !stated && (odd == 0 || odd == 1 && actOf(r.asked) != "" && c.core() <= 4):
 			when("skip")
 		case c.has("busy") && (r.asked == "none" || r.asked == "menu") && (c.hasDim("crop") || c.has("person") && !c.has("while")): // "we are planting maize", to nobody's question
-		case c.has("busy") && !f.tells(done) && !(f.tells(notDone) && r.didNot(&cs[0])) && !c.has("while", "was", "before", "didaux", "forgot", "couldnt") && (!c.has("foreign") || c.later) && (!c.has("person", "animal") || c.has("me")) && !c.hasDim("animal"):
+		case c.has("busy") && !f.tells(done) && !slices.ContainsFunc(cs, func(x clause) bool { return x.has("forgot") && !x.has("busy") }) && !(f.tells(notDone) && r.didNot(&cs[0])) && !c.has("while", "was", "before", "didaux", "forgot", "couldnt") && (!c.has("foreign") || c.later) && (!c.has("person", "animal") || c.has("me")) && !c.hasDim("animal"):
 			if c.tomorrow {
 				when("tomorrow")
 			} else if f.when != "skip" { // "I won't, too tired"

@@ -136,6 +136,9 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		}
 		return s.sense
 	case "seen":
+		if s.sense == "seen=runoff" && s.hindi() && about.bottle && !here.heap && !s.neg {
+			return "bottle=leaking" // "botal hila di lekin neeche se tapak rahi hai"
+		}
 		if s.neg {
 			return ""
 		}
@@ -188,6 +191,9 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 				return ""
 			}
 			return "moisture=wet"
+		}
+		if s.sense == "bottle=burst" && s.hindi() && i > 0 && c.signs[i-1].sense == "" && !c.has("bottle", "cap") {
+			return "" // "सीढ़ी टूटी है": something else
 		}
 		if c.hasHarm() && !c.has("bottle", "cap") && s.sense == "bottle=bloated" {
 			return "" // "my chest is tight"

@@ -31,6 +31,9 @@ func (r *reader) foreign(c *clause) bool {
 	if r.kinsOwn(c) || r.kinsTheir(c) {
 		return true
 	}
+	if r.hersInSwahili(c) {
+		return true
+	}
 	n := c.find("neighbor")
 	if kin := r.kinAt(c); n < 0 && kin >= 0 && (r.herOwn(c, kin) || c.hasHeap(kin)) {
 		return true // "चाचा ने अपना ढेर पलट लिया"
@@ -83,6 +86,17 @@ func (r *reader) foreign(c *clause) bool {
 		}
 	}
 	return !acts && !c.has("heap") && !c.hasHarm() // "the bottle burst and cut the neighbour"
+}
+
+// hersInSwahili: "Mama Otieno amegeuza lundo lake", the heap of the woman who turned it;
+// wife, husband and child have the farmer's.
+func (r *reader) hersInSwahili(c *clause) bool {
+	heap := c.find("heap")
+	if heap < 0 || !oneOf(r.word(c.signs[heap].to), "lake", "yake") {
+		return false
+	}
+	who := c.find("person")
+	return who >= 0 && who < heap && oneOf(c.signs[who].text, "mama", "baba", "bwana", "bibi", "mzee", "mjomba", "shangazi")
 }
 
 // kinsOwn: the heap of a brother, a cousin, a friend is theirs: "lundo la shemeji", "भाई
