@@ -74,6 +74,9 @@ func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) 
 			said = main
 		}
 		code, ok := r.meaning(said, i, about)
+		if code == "did=gathered" && said.has("money") && !said.hasDim("material") {
+			continue // "la iglesia está juntando dinero"
+		}
 		if !ok || code == "" && c.hasHarm() || off && code != "" && code != "did=gathered" && code != actOf(r.asked) && !(code == "did=watered" && c.has("water") && !creature && !c.has("plant")) {
 			continue // but not "arrosé avec l'eau du puits"
 		}
@@ -257,6 +260,9 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 			return "", false // "shook his hand"
 		}
 	case "did=built":
+		if s.tongue == es && r.begins(s, "levant") && c.hasDim("unit") && !c.has("heap", "compost") {
+			return "", false // "levanté el costal"
+		}
 		if layer && !c.has("heap", "compost") {
 			return "did=layered", true // "nimepanga tabaka"
 		}
@@ -300,7 +306,7 @@ func (c *clause) beastDid(i int) bool {
 	if t := c.signs[i].tongue; t != fr && t != sw && t != en || c.signs[i].mine || c.has("mine", "person", "neighbor", "dung", "food", "worm") || c.has("me") && !(t == en && oneOf(c.signs[0].text, "my", "our")) {
 		return false
 	}
-	return slices.ContainsFunc(c.signs[:i], sign.beast)
+	return slices.ContainsFunc(c.signs[:i], sign.beast) && !slices.ContainsFunc(c.signs[:i], func(s sign) bool { return oneOf(s.text, "we", "i", "so", "then") })
 }
 
 func (c *clause) hasAnimalDung() bool {

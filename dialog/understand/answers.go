@@ -189,7 +189,7 @@ func (r *reader) short(cs []clause, f *finding, unsettled bool) []string {
 	if odd <= 2 || r.ticked(cs) {
 		switch f.answer {
 		case "done":
-			if own != "" && r.ticked(cs) {
+			if own != "" && (r.ticked(cs) || doneFirst(cs) && odd <= 3 && cs[0].signs[0].text != "ya") {
 				return []string{own} // "✅ jasho limetutoka"
 			}
 			if own != "" && odd == 0 && !(len(cs) == 1 && cs[0].strange()) {
@@ -258,6 +258,25 @@ func (r *reader) short(cs []clause, f *finding, unsettled bool) []string {
 		return nil
 	}
 	return out
+}
+
+// passedThrough: "everything has gone through", "ya pasó todo", "tout est passé".
+func (r *reader) passedThrough(cs []clause) bool {
+	for k := range cs {
+		c := &cs[k]
+		if c.ask != telling || c.doubt || c.cond || c.will || c.has("not", "notyet", "partly", "dayword") {
+			continue
+		}
+		if r.wentThrough(c) || r.says(c, "paso", "pasaron") && r.says(c, "todo", "todos") || r.says(c, "passe", "passee") && r.says(c, "tout", "toute") {
+			return true
+		}
+	}
+	return false
+}
+
+// wentThrough: "everything has gone through the mesh", and not a nail through a foot.
+func (r *reader) wentThrough(c *clause) bool {
+	return r.says(c, "everything", "all") && r.says(c, "through") && r.says(c, "gone", "went", "passed")
 }
 
 // ticked says whether a message begins with a tick or a cross.

@@ -92,6 +92,9 @@ func (r *reader) bind(c *clause) {
 				if s.hindi() && dimension(c.signs[k].sense) == "smell" && k+1 < i && c.signs[k+1].sense == "" {
 					break // "बदबू के मारे खड़ा नहीं रहा जाता": another verb is denied
 				}
+				if quality(c.signs[k].sense) && oneOf(r.word(c.signs[k].to), "que", "qu", "that") {
+					break // "si gonflée qu'elle ne tenait plus"
+				}
 				if c.signs[k].sense == "body" && s.tongue != en {
 					break // "itni garam ki haath nahi tikta"
 				}
@@ -140,6 +143,9 @@ func (r *reader) bind(c *clause) {
 		denies := false
 		switch s.sense {
 		case "very", "too":
+			if i > 0 && c.signs[i-1].sense == "squeeze" {
+				continue // "en pressant fort"
+			}
 			g = strongly
 		case "bit":
 			g = slightly

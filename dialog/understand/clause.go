@@ -175,6 +175,11 @@ func (r *reader) split() []clause {
 				cur = append(cur, s)
 				continue
 			}
+			if s.text == "e" && s.tongue == es && i+1 < len(r.signs) && r.signs[i+1].tense&(participle|past) != 0 {
+				s.sense = "didaux" // "no les e dado"
+				cur = append(cur, s)
+				continue
+			}
 			if n := len(cur); s.hindi() && n > 0 && i+1 < len(r.signs) && cur[n-1].sense == "layer" && act(r.signs[i+1].sense) {
 				continue // "ek parat aur laga di": one more
 			}

@@ -42,6 +42,10 @@ func (p *peril) cuts(i int) string {
 		return "harm=eye" // "un grain m'est rentré dans l'œil"
 	case s.hindi() && (p.has("seen=ants", "seen=rodents") && !p.has("bottle", "cloth") || p.has("animal") && p.r.says(p.clause, "ने", "ne")):
 		return "harm=bite" // "लाल चींटी ने हाथ में काटा"
+	case s.tongue == es && p.r.word(s.from-1) == "que" && p.hasDim("material"):
+		return "" // "pasto que cortó mi suegro"
+	case !p.has("body") && p.r.wentThrough(p.clause):
+		return ""
 	case p.has("body") || s.self || s.whom && !p.animal || p.r.strikes(p.clause, i) || s.pass && p.person,
 		p.person && p.has("me") && !p.plant && !p.has("foreign", "grasses", "leaf", "dry_leaf", "stalk", "stem", "veg", "fruit", "food", "peel") && !p.hasDim("material") && !p.hasDim("crop"):
 		return "harm=cut"

@@ -47,7 +47,7 @@ func (r *reader) relatives() {
 			continue
 		}
 		switch s.text {
-		case "que", "q", "ke", "como", "komo", "who", "which", "where", "quien", "donde", "ou":
+		case "que", "q", "ke", "como", "komo", "who", "which", "where", "quien", "qui", "donde", "ou":
 			s.sense = "filler"
 		case "cuando", "quand", "when":
 			s.sense = "while"

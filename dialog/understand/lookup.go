@@ -70,7 +70,7 @@ func (r *reader) undoubled(i int) {
 		if w == t.text {
 			continue
 		}
-		if ids := l.exact(w, w, nil); len(ids) > 0 {
+		if ids := l.exact(single(t.raw), w, nil); len(ids) > 0 {
 			take(ids)
 		}
 		if l.senseless(r.ids[i]) {

@@ -71,6 +71,9 @@ func (r *reader) questions(cs []clause, f *finding) {
 				if s.sense == "ask=help" && c.has("chat=thanks") && c.ask == telling && s.to == s.from+1 {
 					break // "thanks for the help"
 				}
+				if s.sense == "ask=help" && c.ask == telling && oneOf(r.word(s.from-1), "con", "with", "avec") {
+					break // "con ayuda de la burra"
+				}
 				if s.sense == "ask=help" && c.has("await") && c.ask == telling {
 					break // "waiting for instructions"
 				}

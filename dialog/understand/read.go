@@ -158,12 +158,25 @@ func (r *reader) read() Meaning {
 			f.deeds = append(f.deeds, deed{"did=watered", done, k, 0}) // "put the layer down and some water on top"
 		}
 	}
+	for i := range f.deeds { // "la volteamos | cuando Pedro traiga el bieldo el jueves": are to, or have
+		d := &f.deeds[i]
+		if k := d.clause + 1; d.outcome == done && k < len(cs) && cs[k].later && cs[k].has("while") && cs[d.clause].signs[d.sign].tense&present != 0 {
+			d.outcome = planned
+		}
+	}
 	f.deeds = slices.DeleteFunc(f.deeds, func(d deed) bool {
 		return d.outcome == done && d.code != "" && slices.ContainsFunc(f.deeds, func(e deed) bool {
 			return e.code == d.code && e.outcome == notDone && e.clause > d.clause && cs[e.clause].signs[e.sign].hindi()
 		}) // "chhani tooti hai isliye nahi chhana": the sieve, by the same word
 	})
 	f.facts = append(f.facts, r.temps(cs)...)
+	f.facts = slices.DeleteFunc(f.facts, func(x fact) bool { // "it was hot, but ...": what it is now was not understood
+		if !x.was || cs[x.clause].end != "but" || x.dim != "stick" && x.dim != "moisture" || cs[x.clause+1].states > 0 || cs[x.clause+1].hasDeed() {
+			return false
+		}
+		f.guess = append(f.guess, x.code)
+		return true
+	})
 	f.haves = r.haves(cs)
 	r.undoes(cs, &f, corrected)
 	keep, clash := resolve(f.facts, corrected)

@@ -43,6 +43,9 @@ func (r *reader) settle(cs []clause, f *finding) Meaning {
 	}
 	codes = append(codes, f.asks...)
 	codes = r.consistent(unique(codes))
+	if r.asked == "sieve" && !planned && !hasCode(codes, "did=sieved") && r.passedThrough(cs) {
+		codes = append(codes, "did=sieved")
+	}
 	if len(codes) == 0 {
 		codes = r.short(cs, f, unsettled)
 	} else if doneFirst(cs) && actOf(r.asked) != "" && !hasCode(codes, actOf(r.asked)) && (hasDid(codes) || hasCode(codes, "ask=next")) && !planned {

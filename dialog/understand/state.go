@@ -70,7 +70,7 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 			}
 		}
 	}()
-	weather := (c.has("weather") && r.asked != "smell" || c.has("money") && (r.asked == "none" || r.asked == "menu")) && !here.heap && !here.bottle && !here.worm && !(r.asked == "moisture" && c.hasDim("moisture"))
+	weather := (c.has("weather") && !r.sinceWeather(c) && r.asked != "smell" || c.has("money") && (r.asked == "none" || r.asked == "menu")) && !here.heap && !here.bottle && !here.worm && !(r.asked == "moisture" && c.hasDim("moisture"))
 	harm := c.hasHarm()
 	place, was, now := 0, false, false
 	lead := r.leads(c)
@@ -169,6 +169,21 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 
 func denial(w string) bool {
 	return oneOf(w, "not", "isnt", "pas", "no", "ni", "si", "sio", "siyo", "nahi", "nahin", "नहीं")
+}
+
+// sinceWeather says whether the weather of a clause only tells from when on: "depuis l'orage
+// il est froid".
+func (r *reader) sinceWeather(c *clause) bool {
+	k := c.find("weather")
+	if k < 0 || !c.hasDim("stick") && !c.hasDim("moisture") {
+		return false
+	}
+	for _, back := range [...]int{1, 2} {
+		if oneOf(r.word(c.signs[k].from-back), "since", "after", "depuis", "apres", "desde", "tras", "tangu", "baada") {
+			return true
+		}
+	}
+	return false
 }
 
 // thisMorning says whether a time gone by is still today's, as far as what was seen goes.

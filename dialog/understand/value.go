@@ -192,6 +192,9 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 			}
 			return "moisture=wet"
 		}
+		if s.sense == "bottle=bloated" && r.names(s, "gas", "gaz") && slices.ContainsFunc(r.signs, func(o sign) bool { return o.sense == "cap" || o.sense == "did=vented" }) {
+			return "" // "opened the lid and a lot of gas came out"
+		}
 		if s.sense == "bottle=burst" && s.hindi() && i > 0 && c.signs[i-1].sense == "" && !c.has("bottle", "cap") {
 			return "" // "सीढ़ी टूटी है": something else
 		}

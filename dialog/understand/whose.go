@@ -31,6 +31,9 @@ func (r *reader) foreign(c *clause) bool {
 	if r.kinsOwn(c) || r.kinsTheir(c) {
 		return true
 	}
+	if n := r.endOf(c); len(c.signs) > 2 && r.word(n-2) == "de" && oneOf(r.word(n-1), "el", "ella", "ellos") && c.has("heap") && c.has("person", "neighbor") && r.best == es {
+		return true // "mi cuñado ya volteó el montón de él"
+	}
 	if r.hersInSwahili(c) {
 		return true
 	}
@@ -86,6 +89,14 @@ func (r *reader) foreign(c *clause) bool {
 		}
 	}
 	return !acts && !c.has("heap") && !c.hasHarm() // "the bottle burst and cut the neighbour"
+}
+
+// endOf is the token after a clause.
+func (r *reader) endOf(c *clause) int {
+	if len(c.signs) == 0 {
+		return 0
+	}
+	return c.signs[len(c.signs)-1].to
 }
 
 // hersInSwahili: "Mama Otieno amegeuza lundo lake", the heap of the woman who turned it;
