@@ -1,6 +1,9 @@
 package understand
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // answers reads bare yes, no, done, OK, greetings and thanks.
 func (r *reader) answers(cs []clause, f *finding) {
@@ -262,6 +265,9 @@ func (r *reader) short(cs []clause, f *finding, unsettled bool) []string {
 
 // passedThrough: "everything has gone through", "ya pasó todo", "tout est passé".
 func (r *reader) passedThrough(cs []clause) bool {
+	if slices.ContainsFunc(cs, func(c clause) bool { return c.has("couldnt", "notyet") }) {
+		return false // "ya pasó toda la semana y no pude"
+	}
 	for k := range cs {
 		c := &cs[k]
 		if c.ask != telling || c.doubt || c.cond || c.will || c.has("not", "notyet", "partly", "dayword") {
