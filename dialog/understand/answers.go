@@ -192,6 +192,9 @@ func (r *reader) short(cs []clause, f *finding, unsettled bool) []string {
 	if odd <= 2 || r.ticked(cs) {
 		switch f.answer {
 		case "done":
+			if own != "" && cs[0].signs[0].text == "ya" && slices.ContainsFunc(cs[1:], func(c clause) bool { return c.has("couldnt") }) {
+				return []string{"answer=no"} // "ya pasó toda la semana y no pude"
+			}
 			if own != "" && (r.ticked(cs) || doneFirst(cs) && odd <= 3 && cs[0].signs[0].text != "ya") {
 				return []string{own} // "✅ jasho limetutoka"
 			}
