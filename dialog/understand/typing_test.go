@@ -74,54 +74,54 @@ func opposite(want, got []string) bool {
 
 var longWord = regexp.MustCompile(`[\p{Latin}]{6,}`)
 
-// slip changes one longer word: a letter dropped, doubled, swapped with the next, or hit
-// beside.
-func slip(text string, rng *rand.Rand) string {
-	at := longWord.FindAllStringIndex(text, -1)
+// anywhere puts change(part) for one part of a text that a pattern finds.
+func anywhere(text string, part *regexp.Regexp, rng *rand.Rand, change func([]rune) []rune) string {
+	at := part.FindAllStringIndex(text, -1)
 	if len(at) == 0 {
 		return text
 	}
 	w := at[rng.IntN(len(at))]
-	rs := []rune(text[w[0]:w[1]])
-	i := 1 + rng.IntN(len(rs)-2)
-	switch rng.IntN(4) {
-	case 0:
-		rs = slices.Delete(rs, i, i+1)
-	case 1:
-		rs = slices.Insert(rs, i, rs[i])
-	case 2:
-		rs[i], rs[i+1] = rs[i+1], rs[i]
-	default:
-		if rs[i] >= 'a' && rs[i] <= 'z' {
-			keys := []rune(beside[rs[i]-'a'])
-			rs[i] = keys[rng.IntN(len(keys))]
+	return text[:w[0]] + string(change([]rune(text[w[0]:w[1]]))) + text[w[1]:]
+}
+
+// slip changes one longer word: a letter dropped, doubled, swapped with the next, or hit
+// beside.
+func slip(text string, rng *rand.Rand) string {
+	return anywhere(text, longWord, rng, func(rs []rune) []rune {
+		i := 1 + rng.IntN(len(rs)-2)
+		switch rng.IntN(4) {
+		case 0:
+			rs = slices.Delete(rs, i, i+1)
+		case 1:
+			rs = slices.Insert(rs, i, rs[i])
+		case 2:
+			rs[i], rs[i+1] = rs[i+1], rs[i]
+		default:
+			if rs[i] >= 'a' && rs[i] <= 'z' {
+				keys := []rune(beside[rs[i]-'a'])
+				rs[i] = keys[rng.IntN(len(keys))]
+			}
 		}
-	}
-	return text[:w[0]] + string(rs) + text[w[1]:]
+		return rs
+	})
 }
 
 // devowel leaves the inner vowels out of one longer word.
 func devowel(text string, rng *rand.Rand) string {
-	at := longWord.FindAllStringIndex(text, -1)
-	if len(at) == 0 {
-		return text
-	}
-	w := at[rng.IntN(len(at))]
-	word := []rune(text[w[0]:w[1]])
-	inner := slices.DeleteFunc(slices.Clone(word[1:len(word)-1]), func(r rune) bool { return strings.ContainsRune("aeiouáéíóúàâèêîïôùûü", r) })
-	return text[:w[0]] + string(word[0]) + string(inner) + string(word[len(word)-1]) + text[w[1]:]
+	return anywhere(text, longWord, rng, func(rs []rune) []rune {
+		last := len(rs) - 1
+		inner := slices.DeleteFunc(slices.Clone(rs[1:last]), func(r rune) bool { return strings.ContainsRune("aeiouáéíóúàâèêîïôùûü", r) })
+		return slices.Concat(rs[:1], inner, rs[last:])
+	})
 }
 
 var spaces = regexp.MustCompile(`\p{Latin}{4,} \p{Latin}{4,}`)
 
 // run leaves out the space between two longer words.
 func run(text string, rng *rand.Rand) string {
-	at := spaces.FindAllStringIndex(text, -1)
-	if len(at) == 0 {
-		return text
-	}
-	w := at[rng.IntN(len(at))]
-	return text[:w[0]] + strings.Replace(text[w[0]:w[1]], " ", "", 1) + text[w[1]:]
+	return anywhere(text, spaces, rng, func(rs []rune) []rune {
+		return slices.DeleteFunc(rs, func(r rune) bool { return r == ' ' })
+	})
 }
 
 var marks = regexp.MustCompile(`[.,;:!]+(\s|$)`)
