@@ -6,6 +6,7 @@ import (
 	"testing"
 	"unicode"
 
+	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 )
 
@@ -54,6 +55,20 @@ func TestMannersChangeNothing(t *testing.T) {
 	}
 	if bad*100 > n { // one in a hundred may be asked back about, none may be turned round (below)
 		t.Errorf("%d of %d changed", bad, n)
+	}
+}
+
+// A message broken off after any word, as hasty fingers send it, is read without a fault:
+// "it was hot but". In each clause something may be missing.
+func TestBrokenOff(t *testing.T) {
+	for _, name := range []string{"dev_a.jsonl", "dev_c_w.jsonl", "dev_d_e.jsonl", "dev_d_w.jsonl"} {
+		for _, l := range corpus(t, name) {
+			for i, r := range l.Text {
+				if r == ' ' {
+					require.NotPanics(t, func() { Read(l.Text[:i], l.Lang, l.Asked) }, l.Text[:i])
+				}
+			}
+		}
 	}
 }
 
@@ -189,6 +204,7 @@ func FuzzRead(f *testing.F) {
 		}
 	}
 	f.Add("गरम नहीं", "hi", "turn")
+	f.Add("it was hot but", "en", "stick")
 	f.Add("\xff\xfe3½ ﷽ 0x", "en", "have")
 	f.Fuzz(func(t *testing.T, text, lang, asked string) {
 		m := Read(text, lang, asked)

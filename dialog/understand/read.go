@@ -158,25 +158,10 @@ func (r *reader) read() Meaning {
 			f.deeds = append(f.deeds, deed{"did=watered", done, k, 0}) // "put the layer down and some water on top"
 		}
 	}
-	for i := range f.deeds { // "la volteamos | cuando Pedro traiga el bieldo el jueves": are to, or have
-		d := &f.deeds[i]
-		if k := d.clause + 1; d.outcome == done && k < len(cs) && cs[k].later && cs[k].has("while") && cs[d.clause].signs[d.sign].tense&present != 0 {
-			d.outcome = planned
-		}
-	}
-	f.deeds = slices.DeleteFunc(f.deeds, func(d deed) bool {
-		return d.outcome == done && d.code != "" && slices.ContainsFunc(f.deeds, func(e deed) bool {
-			return e.code == d.code && e.outcome == notDone && e.clause > d.clause && cs[e.clause].signs[e.sign].hindi()
-		}) // "chhani tooti hai isliye nahi chhana": the sieve, by the same word
-	})
+	f.putOff(cs)
+	f.retold(cs)
 	f.facts = append(f.facts, r.temps(cs)...)
-	f.facts = slices.DeleteFunc(f.facts, func(x fact) bool { // "it was hot, but ...": what it is now was not understood
-		if !x.was || cs[x.clause].end != "but" || x.dim != "stick" && x.dim != "moisture" || cs[x.clause+1].states > 0 || cs[x.clause+1].hasDeed() {
-			return false
-		}
-		f.guess = append(f.guess, x.code)
-		return true
-	})
+	f.outdated(cs)
 	f.haves = r.haves(cs)
 	r.undoes(cs, &f, corrected)
 	keep, clash := resolve(f.facts, corrected)
@@ -186,6 +171,40 @@ func (r *reader) read() Meaning {
 	r.questions(cs, &f)
 	r.answers(cs, &f)
 	return r.settle(cs, &f)
+}
+
+// putOff takes deeds in the present for planned whose clause is followed by the time they
+// wait for: "la volteamos | cuando Pedro traiga el bieldo el jueves".
+func (f *finding) putOff(cs []clause) {
+	for i := range f.deeds {
+		d := &f.deeds[i]
+		if k := d.clause + 1; d.outcome == done && k < len(cs) && cs[k].later && cs[k].has("while") && cs[d.clause].signs[d.sign].tense&present != 0 {
+			d.outcome = planned
+		}
+	}
+}
+
+// retold drops a deed that a later clause says was not done: in Hindi the tool and the work
+// may be one word, "chhani tooti hai isliye nahi chhana".
+func (f *finding) retold(cs []clause) {
+	f.deeds = slices.DeleteFunc(f.deeds, func(d deed) bool {
+		return d.outcome == done && d.code != "" && slices.ContainsFunc(f.deeds, func(e deed) bool {
+			return e.code == d.code && e.outcome == notDone && e.clause > d.clause && cs[e.clause].signs[e.sign].hindi()
+		})
+	})
+}
+
+// outdated makes a guess of what was, where a "but" follows and what is now was not
+// understood: "it was hot on Monday, but ...".
+func (f *finding) outdated(cs []clause) {
+	f.facts = slices.DeleteFunc(f.facts, func(x fact) bool {
+		next := x.clause + 1
+		if !x.was || x.dim != "stick" && x.dim != "moisture" || next == len(cs) || cs[x.clause].end != "but" || cs[next].states > 0 || cs[next].hasDeed() {
+			return false
+		}
+		f.guess = append(f.guess, x.code)
+		return true
+	})
 }
 
 // justWater says whether a clause names water and where it went, its verb left to the
