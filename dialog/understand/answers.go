@@ -192,10 +192,10 @@ func (r *reader) short(cs []clause, f *finding, unsettled bool) []string {
 	if odd <= 2 || r.ticked(cs) {
 		switch f.answer {
 		case "done":
-			if own != "" && cs[0].signs[0].text == "ya" && slices.ContainsFunc(cs[1:], func(c clause) bool { return c.has("couldnt") }) {
+			if own != "" && opensWithYa(cs) && slices.ContainsFunc(cs[1:], func(c clause) bool { return c.has("couldnt") }) {
 				return []string{"answer=no"} // "ya pasó toda la semana y no pude"
 			}
-			if own != "" && (r.ticked(cs) || doneFirst(cs) && odd <= 3 && cs[0].signs[0].text != "ya") {
+			if own != "" && (r.ticked(cs) || doneFirst(cs) && odd <= 3 && !opensWithYa(cs)) {
 				return []string{own} // "✅ jasho limetutoka"
 			}
 			if own != "" && odd == 0 && !(len(cs) == 1 && cs[0].strange()) {
@@ -286,6 +286,11 @@ func (r *reader) passedThrough(cs []clause) bool {
 // wentThrough: "everything has gone through the mesh", and not a nail through a foot.
 func (r *reader) wentThrough(c *clause) bool {
 	return r.says(c, "everything", "all") && r.says(c, "through") && r.says(c, "gone", "went", "passed")
+}
+
+// opensWithYa: Spanish "ya" alone is done, before more it may be no more than already.
+func opensWithYa(cs []clause) bool {
+	return len(cs[0].signs) > 0 && cs[0].signs[0].text == "ya"
 }
 
 // ticked says whether a message begins with a tick or a cross.

@@ -58,15 +58,19 @@ func TestMannersChangeNothing(t *testing.T) {
 	}
 }
 
-// A message broken off after any word, as hasty fingers send it, is read without a fault:
-// "it was hot but". In each clause something may be missing.
+// A message broken off after any word, as hasty fingers send it, or begun with a mark is
+// read without a fault: "it was hot but", "? done". In each clause something may be missing.
 func TestBrokenOff(t *testing.T) {
 	for _, name := range []string{"dev_a.jsonl", "dev_c_w.jsonl", "dev_d_e.jsonl", "dev_d_w.jsonl"} {
 		for _, l := range corpus(t, name) {
 			for i, r := range l.Text {
 				if r == ' ' {
 					require.NotPanics(t, func() { Read(l.Text[:i], l.Lang, l.Asked) }, l.Text[:i])
+					require.NotPanics(t, func() { Read("? "+l.Text[i:], l.Lang, l.Asked) }, l.Text[i:])
 				}
+			}
+			for _, asked := range []string{"turn", "stick", "have", "none"} {
+				require.NotPanics(t, func() { Read("? "+l.Text, l.Lang, asked) }, l.Text)
 			}
 		}
 	}
