@@ -1,6 +1,9 @@
 package understand
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // hindiVerbs gives a bare stem the tense of the verb that carries it: palat diya,
 // palat dunga, turn kar diya, palat raha hun; and "hice el volteo".
@@ -98,12 +101,7 @@ func (r *reader) hindiVerbs() {
 
 // verbAhead says whether a finished act follows before the next mark.
 func (r *reader) verbAhead(i int) bool {
-	for ; i < len(r.signs) && r.tokens[r.signs[i].from].kind != mark; i++ {
-		if act(r.signs[i].sense) && r.signs[i].sense != "do" {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(r.toMark(i), func(s sign) bool { return act(s.sense) && s.sense != "do" })
 }
 
 func verbal(sense string) bool {

@@ -229,15 +229,11 @@ func (r *reader) split() []clause {
 				s.sense = "correct" // "cold no its hot"
 			}
 			cur = append(cur, s)
-		case "askif":
-			if k := len(cur); s.tongue == en && k > 0 && (dimension(cur[k-1].sense) == "seen" || cur[k-1].sense == "worm") && !r.asks(i) {
+		case "why", "how", "what", "howmany", "whenq", "ask=next", "ask=status", "ask=why", "askif", "canq", "ask=help", "which":
+			switch k := len(cur); {
+			case s.sense == "askif" && s.tongue == en && k > 0 && (dimension(cur[k-1].sense) == "seen" || cur[k-1].sense == "worm") && !r.asks(i):
 				s.sense = "is" // "red ants are in the bed"
-			} else if r.finished(cur, s) && !r.tailAsks(i) {
-				flush(",")
-			}
-			cur = append(cur, s)
-		case "why", "how", "what", "howmany", "whenq", "ask=next", "ask=status", "ask=why", "canq", "ask=help", "which":
-			if r.finished(cur, s) && !r.tailAsks(i) && !(len(cur) == 1 && r.names(&s, meaningWords...)) {
+			case r.finished(cur, s) && !r.tailAsks(i) && !(k == 1 && r.names(&s, meaningWords...)):
 				flush(",") // but not in "amonia maana yake nini": what the word means
 			}
 			cur = append(cur, s)
@@ -300,8 +296,8 @@ func (r *reader) firstThen() {
 		if !s.hindi() || !act(s.sense) || s.tense&past == 0 || !strings.HasSuffix(s.text, "kar") && !strings.HasSuffix(s.text, " ke") && !strings.HasSuffix(s.text, "कर") && !strings.HasSuffix(s.text, " के") {
 			continue
 		}
-		for k := i + 1; k < len(r.signs) && r.tokens[r.signs[k].from].kind != mark; k++ {
-			if n := &r.signs[k]; act(n.sense) {
+		for _, n := range r.toMark(i + 1) {
+			if act(n.sense) {
 				if n.tense&future != 0 && n.tense&past == 0 {
 					s.tense = future
 				}
@@ -405,12 +401,16 @@ func (r *reader) deedBefore(cur []sign) bool {
 }
 
 func (r *reader) factAhead(i int) bool {
-	for ; i < len(r.signs) && r.tokens[r.signs[i].from].kind != mark; i++ {
-		if quality(r.signs[i].sense) {
-			return true
-		}
+	return slices.ContainsFunc(r.toMark(i), func(s sign) bool { return quality(s.sense) })
+}
+
+// toMark gives the signs from i on before the next mark.
+func (r *reader) toMark(i int) []sign {
+	rest := r.signs[min(i, len(r.signs)):]
+	if k := slices.IndexFunc(rest, func(s sign) bool { return r.tokens[s.from].kind == mark }); k >= 0 {
+		return rest[:k]
 	}
-	return false
+	return rest
 }
 
 // finished says whether what stands before a question word is a statement of its

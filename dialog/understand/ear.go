@@ -101,6 +101,11 @@ func (l *lexicon) likeliest(w string, ids []int32) []int32 {
 	return out
 }
 
+// slipped says whether a finger makes w of a word by a slip, and not by another letter.
+func (l *lexicon) slipped(w string, id int32) bool {
+	return strain([]rune(w), []rune(l.spelled[id])) < 3
+}
+
 // partly finds the word of a phrase that a mistyped word was meant to be, by a slip of the
 // finger only: another letter makes another Swahili verb.
 func (r *reader) partly(w string) []int32 {
@@ -109,8 +114,7 @@ func (r *reader) partly(w string) []int32 {
 	}
 	for _, t := range r.order[:everyone] {
 		if r.home(t) {
-			slipped := func(id int32) bool { return strain([]rune(w), []rune(r.lex.spelled[id])) < 3 }
-			if ids, _ := r.lex.ear[t]().parts.find(w, 1, slipped); len(ids) > 0 {
+			if ids, _ := r.lex.ear[t]().parts.find(w, 1, func(id int32) bool { return r.lex.slipped(w, id) }); len(ids) > 0 {
 				return slices.Clone(r.lex.likeliest(w, ids))
 			}
 		}
@@ -177,7 +181,7 @@ func (r *reader) agreed(w string, ids []int32) []int32 {
 			rank = min(rank, r.rank[e.tongue])
 		}
 	}
-	slip := strain([]rune(w), []rune(l.spelled[ids[0]])) < 3 // then it was hardly a word that means nothing here
+	slip := l.slipped(w, ids[0]) // then it was hardly a word that means nothing here
 	said := map[string][]int32{}
 	for _, id := range ids {
 		for _, e := range l.senses[id] {
@@ -200,7 +204,7 @@ func (r *reader) agreed(w string, ids []int32) []int32 {
 	answers := slices.ContainsFunc(senses, func(sense string) bool { return dimension(sense) == r.asked })
 	for _, sense := range senses {
 		out := said[sense]
-		if !answers && (hurts(sense) || sense == "seen=smoke" || sense == "seen=fire") && strain([]rune(w), []rune(l.spelled[out[0]])) < 3 {
+		if !answers && (hurts(sense) || sense == "seen=smoke" || sense == "seen=fire") && l.slipped(w, out[0]) {
 			return out // a danger in doubt counts
 		}
 	}

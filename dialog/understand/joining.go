@@ -59,9 +59,8 @@ func (r *reader) relatives() {
 // done follow.
 func (r *reader) dated(i int) bool {
 	was := false
-	for k := i + 1; k < len(r.signs) && r.tokens[r.signs[k].from].kind != mark; k++ {
-		s := &r.signs[k]
-		was = was || s.sense == "was" || s.tongue == fr && k == i+1 && (s.sense == "have" || s.sense == "didaux") // "quand j'ai tiré le bâton"
+	for k, s := range r.toMark(i + 1) {
+		was = was || s.sense == "was" || s.tongue == fr && k == 0 && (s.sense == "have" || s.sense == "didaux") // "quand j'ai tiré le bâton"
 		if was && act(s.sense) && s.tense&(past|participle) != 0 {
 			return true
 		}

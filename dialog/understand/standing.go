@@ -233,7 +233,7 @@ func (s *sign) endsInO() bool { return len(s.text) > 0 && s.text[len(s.text)-1] 
 // awaited says whether a clause begins with "as soon as" and its act s follows from that.
 func (r *reader) awaited(c *clause, s *sign) bool {
 	first := c.signs[0].from
-	return first < s.from && (oneOf(r.word(first)+" "+r.word(first+1), "des que", "des qu", "en cuanto", "tan pronto") || r.word(first) == "apenas") && !c.has("was", "past", "didaux")
+	return first < s.from && (r.soonAs(first) || r.word(first) == "apenas") && !c.has("was", "past", "didaux")
 }
 
 // meanwhile says whether the gerund at sign i only tells when the verb before it was: "respiré

@@ -181,9 +181,14 @@ func (r *reader) awaits(c *clause) bool {
 	case hi, hiLatn:
 		return last.sense == "after" || oneOf(last.text, "तब", "tab")
 	}
-	joins := oneOf(r.word(first), "when", "once", "after", "until", "till", "cuando", "quand", "lorsque", "lorsqu") ||
-		oneOf(r.word(first)+" "+r.word(first+1), "as soon", "en cuanto", "tan pronto", "hasta que", "des que", "des qu", "une fois", "jusqu a", "aussitot que")
+	joins := r.soonAs(first) || oneOf(r.word(first), "when", "once", "after", "until", "till", "cuando", "quand", "lorsque", "lorsqu") ||
+		oneOf(r.word(first)+" "+r.word(first+1), "as soon", "hasta que", "une fois", "jusqu a", "aussitot que")
 	return joins && !c.hasPast() && !(r.word(first) == "once" && c.onlyOf("filler", "one", "num", "dayword", "times", "known"))
+}
+
+// soonAs says whether "en cuanto", "dès que" stands at a token.
+func (r *reader) soonAs(at int) bool {
+	return oneOf(r.word(at)+" "+r.word(at+1), "des que", "des qu", "en cuanto", "tan pronto")
 }
 
 // timeIf: a time and what it hangs on, the deed left unsaid: "tomorrow if it is dry".

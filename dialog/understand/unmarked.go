@@ -128,23 +128,15 @@ func takenBack(cur []sign) bool {
 
 // statesAhead says whether something is stated from sign i on, before the next mark.
 func (r *reader) statesAhead(i int) bool {
-	for ; i < len(r.signs) && r.tokens[r.signs[i].from].kind != mark; i++ {
-		if s := &r.signs[i]; quality(s.sense) || dimension(s.sense) == "did" || oneOf(s.sense, "burn", "bite", "cut", "eat", "worm", "moto", "degree", "celsius", "fahrenheit") {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(r.toMark(i), func(s sign) bool {
+		return quality(s.sense) || dimension(s.sense) == "did" || oneOf(s.sense, "burn", "bite", "cut", "eat", "worm", "moto", "degree", "celsius", "fahrenheit")
+	})
 }
 
 // verbAfter says whether a finite Hindi verb stands at sign i or after it, before the next
 // mark.
 func (r *reader) verbAfter(i int) bool {
-	for ; i < len(r.signs) && r.tokens[r.signs[i].from].kind != mark; i++ {
-		if endsStatement(r.word(r.signs[i].to - 1)) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(r.toMark(i), func(s sign) bool { return endsStatement(r.word(s.to - 1)) })
 }
 
 // trails says whether a Hindi word still belongs to the verb before it.

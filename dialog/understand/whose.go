@@ -28,13 +28,7 @@ func (r *reader) foreign(c *clause) bool {
 			return true // my brother's heap
 		}
 	}
-	if r.kinsOwn(c) || r.kinsTheir(c) {
-		return true
-	}
-	if n := r.endOf(c); len(c.signs) > 2 && r.word(n-2) == "de" && oneOf(r.word(n-1), "el", "ella", "ellos") && c.has("heap") && c.has("person", "neighbor") && r.best == es {
-		return true // "mi cuñado ya volteó el montón de él"
-	}
-	if r.hersInSwahili(c) {
+	if r.kinsOwn(c) || r.kinsTheir(c) || r.ofThem(c) || r.hersInSwahili(c) {
 		return true
 	}
 	n := c.find("neighbor")
@@ -91,12 +85,13 @@ func (r *reader) foreign(c *clause) bool {
 	return !acts && !c.has("heap") && !c.hasHarm() // "the bottle burst and cut the neighbour"
 }
 
-// endOf is the token after a clause.
-func (r *reader) endOf(c *clause) int {
-	if len(c.signs) == 0 {
-		return 0
+// ofThem: "mi cuñado ya volteó el montón de él".
+func (r *reader) ofThem(c *clause) bool {
+	if r.best != es || len(c.signs) <= 2 || !c.has("heap") || !c.has("person", "neighbor") {
+		return false
 	}
-	return c.signs[len(c.signs)-1].to
+	end := c.signs[len(c.signs)-1].to
+	return r.word(end-2) == "de" && oneOf(r.word(end-1), "el", "ella", "ellos")
 }
 
 // hersInSwahili: "Mama Otieno amegeuza lundo lake", the heap of the woman who turned it;
@@ -171,14 +166,10 @@ func (r *reader) kinAt(c *clause) int {
 // hasHeap: "my uncle has a hot heap", "la voisine a un tas".
 func (c *clause) hasHeap(n int) bool {
 	for k := n + 1; k < len(c.signs); k++ {
-		switch c.signs[k].sense {
-		case "have":
+		switch s := &c.signs[k]; {
+		case s.sense == "have", oneOf(s.sense, "filler", "didaux") && s.text == "has":
 			return slices.ContainsFunc(c.signs[k:], func(s sign) bool { return s.sense == "heap" }) && !c.hasPast()
-		case "filler", "didaux":
-			if c.signs[k].text == "has" {
-				return slices.ContainsFunc(c.signs[k:], func(s sign) bool { return s.sense == "heap" }) && !c.hasPast()
-			}
-		default:
+		case !oneOf(s.sense, "filler", "didaux"):
 			return false
 		}
 	}
