@@ -195,7 +195,7 @@ func (r *reader) short(cs []clause, f *finding, unsettled bool) []string {
 			if own != "" && opensWithYa(cs) && slices.ContainsFunc(cs[1:], func(c clause) bool { return c.has("couldnt") }) {
 				return []string{"answer=no"} // "ya pasó toda la semana y no pude"
 			}
-			if own != "" && (r.ticked(cs) || doneFirst(cs) && odd <= 3 && !opensWithYa(cs)) {
+			if own != "" && (r.ticked(cs) || doneFirst(cs) && odd <= 3) {
 				return []string{own} // "✅ jasho limetutoka"
 			}
 			if own != "" && odd == 0 && !(len(cs) == 1 && cs[0].strange()) {

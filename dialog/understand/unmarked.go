@@ -97,8 +97,10 @@ func stated(cur []sign) bool {
 		switch s := &cur[k]; s.sense {
 		case "if", "whatif", "si", "why", "how", "askif", "canq", "normal", "what", "howmany", "whenq", "which", "who", "while", "maybe", "not", "no", "nor", "neither":
 			return false
-		case "couldnt", "forgot", "skip", "done", "ask=undo":
+		case "couldnt", "forgot", "skip", "ask=undo":
 			fact = true
+		case "done":
+			fact = fact || s.text != "ya" // which is already, too
 		default:
 			fact = fact || quality(s.sense) && s.sense != "ready" || act(s.sense) && s.tense&(past|participle) != 0
 		}
