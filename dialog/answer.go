@@ -18,12 +18,12 @@ func (x *exchange) reply(line string, m meaning) bool {
 	if q.ID == "" {
 		return false
 	}
-	if c, ok := pickOf(q, line); ok {
+	if c, ok := x.chosen(line); ok {
 		x.pick(q, c)
 		return true
 	}
 	fact := x.tellsFact(m)
-	if c, ok := pickByWords(x.lang(), q, line, fact); ok && !m.no() && m.value("when") == "" && m.value("ask") == "" &&
+	if c, ok := pickByWords(x.lang(), q, line, fact); ok && !m.no() && (m.value("when") == "" || x.choosesWay(q, m)) && m.value("ask") == "" &&
 		(!fact || aside(q) && (len(strings.Fields(line)) <= 3 || x.outOfPlace(m) || x.choosesWay(q, m))) {
 		x.pick(q, c)
 		return true

@@ -150,6 +150,19 @@ func pickOf(q Question, line string) (Choice, bool) {
 	return Choice{}, false
 }
 
+// chosen finds the choice of the open question that a line means: as pickOf, or by its
+// place in words, "the second one".
+func (x *exchange) chosen(line string) (Choice, bool) {
+	if c, ok := pickOf(x.open, line); ok || len(x.open.Choices) < 2 {
+		return c, ok
+	}
+	n, ok := understand.Nth(line, x.lang())
+	if !ok || n > len(x.open.Choices) {
+		return Choice{}, false
+	}
+	return x.open.Choices[n-1], true
+}
+
 // wordPick finds the one choice whose listed words a text holds: the phrase
 // words_<meaning> lists them, where a language needs it.
 func wordPick(lang string, q Question, line string) (Choice, bool) {

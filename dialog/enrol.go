@@ -40,7 +40,7 @@ func (x *exchange) stranger(line string, m meaning) bool {
 	if m.has("ask=stop") && x.strangerWord("stop") {
 		return true
 	}
-	if c, ok := pickOf(x.open, line); ok && x.open.ID != "" {
+	if c, ok := x.chosen(line); ok && x.open.ID != "" {
 		return x.strangerPick(c)
 	}
 	if x.join(line) {

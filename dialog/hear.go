@@ -163,7 +163,7 @@ func (x *exchange) command(line string, m meaning) bool {
 	if x.open.ID == "name" && len(strings.Fields(x.bareName(line))) < len(strings.Fields(line)) {
 		return false // "call me Juma" calls no officer
 	}
-	if _, ok := pickOf(x.open, line); ok {
+	if _, ok := x.chosen(line); ok {
 		return false // the label of a choice wins over a command of the same word
 	}
 	if x.seasonWord(line) || x.hideWord(line) || x.familyWord(line) || x.handWord(line) || x.otherDay(line) {
@@ -174,6 +174,10 @@ func (x *exchange) command(line string, m meaning) bool {
 		return true
 	}
 	if x.anotherWay(line, m) {
+		return true
+	}
+	if x.wantsHeap(line, m) {
+		x.ask("path", 0)
 		return true
 	}
 	name := ""

@@ -56,7 +56,7 @@ func (x *exchange) staffHears(line string, m Message) bool {
 		x.s.Talk.Lang = x.read(line).lang // an officer is never asked for a language; "hola" tells it
 	}
 	c, known := understand.Parse(line, x.lang())
-	if _, label := pickOf(x.open, line); label {
+	if _, label := x.chosen(line); label {
 		known = false // the label of a choice wins over a command of the same word
 	}
 	if known && x.officerWord(c, line) {

@@ -41,6 +41,13 @@ func (x *exchange) begin(p Path) {
 	x.tellWay(p)
 }
 
+// wantsHeap says that a farmer without a heap speaks of making one: "start a heap",
+// "how do I make compost?". The way is asked first, whatever the grammar of the wish.
+func (x *exchange) wantsHeap(line string, m meaning) bool {
+	free := x.open.ID == "" || x.open.ID == "menu"
+	return free && len(x.s.Active()) == 0 && !x.tellsFact(m) && !m.no() && m.value("ask") != "undo" && x.lineHolds(line, "words_begin")
+}
+
 // anotherWay changes the way of a heap on which nothing was done yet, when another
 // is named in a few words.
 func (x *exchange) anotherWay(line string, m meaning) bool {

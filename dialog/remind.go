@@ -183,6 +183,9 @@ func asksShake(h Heap, today Day) bool {
 func (x *exchange) putOff(q Question, when string, ahead Day) {
 	if q.Heap == 0 || q.Task == "" {
 		x.say("later_fine", nil)
+		if len(x.s.Active()) > 0 {
+			x.tellNext()
+		}
 		return
 	}
 	if when == "skip" {

@@ -25,7 +25,7 @@ func (x *exchange) wished(line string) bool {
 	if !x.s.Person.Officer() || !slices.Contains(idle, x.open.ID) {
 		return false
 	}
-	if _, chosen := pickOf(x.open, line); chosen {
+	if _, chosen := x.chosen(line); chosen {
 		return false
 	}
 	if _, chosen := wordPick(x.lang(), x.open, line); chosen {

@@ -39,7 +39,7 @@ func Parse(text, lang string) (Command, bool) {
 			rest = after(body, ts[first.to-1])
 		}
 		switch name {
-		case "heap", "announce", "visited", "start":
+		case "heap", "announce", "visited":
 			if name == "heap" && rest == "" && !slash {
 				continue
 			}

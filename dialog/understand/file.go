@@ -64,12 +64,14 @@ func parseSense(t tongue, s string) (entry, error) {
 		e.tense, s = ten, s[:i]
 	}
 	s, e.own = strings.CutSuffix(s, "!")
-	if v, ok := strings.CutPrefix(s, "num="); ok {
-		f, err := strconv.ParseFloat(v, 64)
-		if err != nil {
-			return e, fmt.Errorf("number %q: %w", v, err)
+	for _, count := range []string{"num", "nth"} {
+		if v, ok := strings.CutPrefix(s, count+"="); ok {
+			f, err := strconv.ParseFloat(v, 64)
+			if err != nil {
+				return e, fmt.Errorf("number %q: %w", v, err)
+			}
+			e.value, s = f, count
 		}
-		e.value, s = f, "num"
 	}
 	id, ok := senseIDs()[s]
 	if !ok {

@@ -23,6 +23,7 @@ var (
 	calendarWords = sync.OnceValue(func() *glossary { return mustGloss("calendar.tsv", "numbers.tsv") })
 	lengthWords   = sync.OnceValue(func() *glossary { return mustGloss("lengths.tsv", "numbers.tsv") })
 	commandWords  = sync.OnceValue(func() *glossary { return mustGloss("commands.tsv") })
+	choiceWords   = sync.OnceValue(func() *glossary { return mustGloss("choices.tsv", "numbers.tsv") })
 )
 
 func mustGloss(names ...string) *glossary {

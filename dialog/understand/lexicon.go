@@ -124,7 +124,7 @@ func load(fsys fs.FS) (*lexicon, error) {
 					err = endings(ends, r.cols)
 				case "prefixes.tsv":
 					f.sw.prefix(r.cols)
-				case "calendar.tsv", "lengths.tsv", "commands.tsv":
+				case "calendar.tsv", "lengths.tsv", "commands.tsv", "choices.tsv":
 					// small tables of their own, see glossary.go
 				default:
 					err = f.words(r)

@@ -143,6 +143,7 @@ func TestTablesAreTidy(t *testing.T) {
 	calendarWords()
 	lengthWords()
 	commandWords()
+	choiceWords()
 }
 
 // everyRow yields every row of every table.

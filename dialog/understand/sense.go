@@ -33,7 +33,7 @@ var senseNames = func() map[string]bool {
 		dayword ordinal minute hour money percent length ago inside_of unitper
 		ft m cm inch span by
 		weekday month hourword morning noon evening quarter past_hour to_hour
-		sabbath next last in_days days weeks
+		nth choice sabbath next last in_days days weeks
 		lentil
 		stop continue ready status
 		couldnt hole partly helped await rag times write step remain progress take go stay already didaux imeant stuff alive empty moving on_it wash worry help see say hear know_not
