@@ -8,7 +8,7 @@ import "math"
 func Nth(text, lang string) (n int, ok bool) {
 	for _, s := range choiceWords().read(keysOf(tokens(text)), languages(lang)...) {
 		switch {
-		case oneOf(s.sense, "choice", ".", ",", ")", "(", "#", "°", "º"):
+		case s.sense == "choice", oneOf(s.text, ".", ",", ")", "(", "#", "°", "º"):
 		case oneOf(s.sense, "nth", "num") && n == 0 && s.high == s.value && s.value == math.Trunc(s.value):
 			n = int(s.value)
 		default:
