@@ -1,6 +1,8 @@
 package dialog
 
 import (
+	"cmp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -76,7 +78,7 @@ func (x *exchange) haveTold(q Question, m meaning) bool {
 		x.goOn()
 		return true
 	}
-	return false
+	return x.uncounted(q, m)
 }
 
 func (x *exchange) moreTold(q Question, m meaning) bool {
@@ -86,6 +88,7 @@ func (x *exchange) moreTold(q Question, m meaning) bool {
 		x.goOn()
 	case m.yes() || m.has("more=yes"):
 		x.ask("have", q.Heap)
+	case x.uncounted(q, m):
 	case m.no() || m.has("more=no") || x.s.Talk.Misses >= 2: // more can be told any day
 		x.note(q.Heap, GatherDone{})
 		x.goOn()
@@ -122,7 +125,40 @@ func (x *exchange) haveIn(id HeapID, m meaning) bool {
 	if h.Path != OldManure {
 		x.sums(h)
 	}
+	if list := understand.Uncounted(m.text, m.lang); !m.picked && len(list) > 0 {
+		x.sayUncounted(list)
+	}
 	return true
+}
+
+// uncounted asks for the amounts of materials that a line only names: "dung, straw, 25
+// grass". The question stays open.
+func (x *exchange) uncounted(q Question, m meaning) bool {
+	if m.picked || m.no() || m.value("ask") != "" || x.tellsFact(m) || strings.ContainsAny(m.text, "?？") {
+		return false
+	}
+	list := understand.Uncounted(m.text, m.lang)
+	if len(list) == 0 {
+		return false
+	}
+	x.sayUncounted(list)
+	x.ask(q.ID, q.Heap)
+	return true
+}
+
+// sayUncounted names what was told without an amount, and how to type it. Whatever part
+// of the amount was told stands in the example.
+func (x *exchange) sayUncounted(list []understand.Amount) {
+	a := list[0]
+	example := Gathered{N: cmp.Or(a.N, 3), Unit: cmp.Or(a.Unit, "basket"), Material: a.Material}
+	names := worded(func(lang string) string {
+		var all []string
+		for _, a := range list {
+			all = append(all, phrases.Text(lang, "material_"+a.Material, nil))
+		}
+		return strings.Join(slices.Compact(all), ", ")
+	})
+	x.say("have_uncounted", phrases.Args{"List": names, "Example": amount(example)})
 }
 
 // haveAny takes amounts told unasked. What comes after the building waits for

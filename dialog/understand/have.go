@@ -13,7 +13,8 @@ type measure struct {
 	has      bool // a number was given
 	unit     string
 	material string
-	from, to int // sign indexes
+	before   []string // materials named right before it, without a word between
+	from, to int      // sign indexes
 }
 
 // measures finds every number, unit and material that belong together, whichever
@@ -108,11 +109,16 @@ func (r *reader) measures() []measure {
 	}
 	// does the list put the material first, from piece k on?
 	leading := func(k int) byte {
-		for _, p := range ps[k:] {
-			if p.s == "same" {
+		counted := false
+		for ; k < len(ps); k++ {
+			switch p := ps[k]; {
+			case p.s == "same":
 				return 'u' // "and one of husk"
-			}
-			if p.what == 'm' || p.what == 'u' {
+			case p.what == 'n':
+				counted = true
+			case p.what == 'm' && counted && k+1 < len(ps) && ps[k+1].what != 'u' && ps[k+1].what != 'm':
+				counted = false // "25 grass": its unit is missing, it tells nothing of the others
+			case p.what == 'm' || p.what == 'u':
 				return p.what
 			}
 		}
@@ -185,8 +191,9 @@ func (r *reader) measures() []measure {
 					continue
 				}
 				flush()
-			} else if cur.material != "" && cur.has && first != 'm' {
-				flush()
+			} else if cur.material != "" && cur.has && (first != 'm' || in[p.from].tongue == sw && k+2 < len(ps) && ps[k+1].what == 'n' && ps[k+2].what == 'm') {
+				flush() // "samadi 12, mifuko 2 za majani": Swahili puts the unit before its number
+				first = 'u'
 			}
 			add(p)
 			cur.unit = p.s
@@ -194,6 +201,7 @@ func (r *reader) measures() []measure {
 			if cur.material != "" {
 				if k > 0 && ps[k-1].what == 'm' && ps[k-1].to == p.from && !(cur.has && cur.unit != "") {
 					// two names in a row: the later one is the thing ("banana" "leaves")
+					cur.before = append(cur.before, cur.material)
 					cur.material = p.s
 					add(p)
 					continue

@@ -70,4 +70,49 @@ func TestLists(t *testing.T) {
 	}
 }
 
+// Where a unit or a number is missing, that amount alone is left out, and it is told apart
+// from the rest so that it can be asked for.
+func TestListsWithGaps(t *testing.T) {
+	for _, l := range larders {
+		t.Run(l.lang, func(t *testing.T) {
+			rapid.Check(t, func(t *rapid.T) {
+				var said, want, gaps []string
+				for _, m := range rapid.Permutation(keysIn(l.materials)).Draw(t, "materials")[:rapid.IntRange(2, 3).Draw(t, "n")] {
+					n := rapid.SampledFrom(keysIn(l.numbers)).Draw(t, "number")
+					u := rapid.SampledFrom(keysIn(l.units)).Draw(t, "unit")
+					missing := rapid.SampledFrom([]string{"nothing", "unit", "number and unit"}).Draw(t, "missing")
+					switch {
+					case missing == "number and unit":
+						said = append(said, m)
+					case missing == "unit" && l.unitFirst:
+						said = append(said, m+" "+n)
+					case missing == "unit":
+						said = append(said, n+" "+m)
+					case l.unitFirst:
+						said = append(said, u+" "+n+l.of+m)
+					default:
+						said = append(said, n+" "+u+l.of+m)
+					}
+					if missing == "nothing" {
+						want = append(want, fmt.Sprintf("have=%s %s %s", strconv.FormatFloat(l.numbers[n], 'f', -1, 64), l.units[u], l.materials[m]))
+					} else {
+						gaps = append(gaps, l.materials[m])
+					}
+				}
+				text := strings.Join(said, rapid.SampledFrom([]string{l.and, ", "}).Draw(t, "joined by"))
+				if got := Read(text, l.lang, "have"); !sameCodes(got.Codes, want) {
+					t.Fatalf("%q: %v, want %v", text, got.Codes, want)
+				}
+				var uncounted []string
+				for _, a := range Uncounted(text, l.lang) {
+					uncounted = append(uncounted, a.Material)
+				}
+				if !slices.Equal(uncounted, gaps) {
+					t.Fatalf("%q: %v are not counted, want %v", text, uncounted, gaps)
+				}
+			})
+		})
+	}
+}
+
 func keysIn[V any](m map[string]V) []string { return slices.Sorted(maps.Keys(m)) }
