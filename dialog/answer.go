@@ -193,7 +193,11 @@ func (x *exchange) answerTo(q Question, m meaning) bool {
 	}
 	x.close()
 	if w := m.value("when"); w != "" && !x.tellsFact(m) {
-		x.putOff(q, w, m.ahead)
+		if m.underWay != "" && q.Heap != 0 {
+			x.underWay(q, m.underWay)
+		} else {
+			x.putOff(q, w, m.ahead)
+		}
 		x.s.Talk.Misses = 0
 		return true
 	}

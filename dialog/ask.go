@@ -90,6 +90,8 @@ type meaning struct {
 	ahead  Day      // the day that the message names, read as one to come
 	named  HeapID   // the heap that the message names, as in "heap 2"
 	lang   string   // the language the text seems to be in
+
+	underWay string // with when=later: the deed in hand
 }
 
 func (m meaning) has(code string) bool { return slices.Contains(m.codes, code) }

@@ -35,7 +35,7 @@ func (x *exchange) buildNext(h Heap) string {
 	switch {
 	case h.Stage == Building && h.Redo:
 		return ""
-	case h.Stage == Building && (h.Layers == 1 || h.Layers == 4) && h.MoistDay != x.today:
+	case h.Stage == Building && (h.Layers == 1 || h.Layers == 4) && h.MoistDay != x.today, h.Stage == Building && h.Layers > 1 && h.MoistDay == 0:
 		return "squeeze"
 	case h.Stage == Building:
 		return "layer"
@@ -138,7 +138,8 @@ const wholeFrom = 3
 
 func (x *exchange) layerTold(q Question, m meaning) bool {
 	h := x.Heap(q.Heap)
-	whole := h.Layers >= wholeFrom && !m.picked && x.affirms(m.text, "words_said_whole")
+	whole := !m.picked && !strings.ContainsAny(m.text, "?？") &&
+		(h.Layers >= wholeFrom && x.affirms(m.text, "words_said_whole") || x.affirms(m.text, "words_said_layers"))
 	_, sides := x.sides(m)
 	switch {
 	case m.has("did=built") || whole:
@@ -149,7 +150,7 @@ func (x *exchange) layerTold(q Question, m meaning) bool {
 		x.say("built_cover", nil)
 		return x.sizeTold(Question{ID: "size", Heap: h.ID}, m)
 	case m.has("did=layered") || m.yes():
-		x.layered(x.Heap(q.Heap), m.day)
+		x.layered(h, m)
 	case m.no():
 		x.say("layer_wait", nil)
 		x.ask("layer", q.Heap)
@@ -159,17 +160,34 @@ func (x *exchange) layerTold(q Question, m meaning) bool {
 	return true
 }
 
-func (x *exchange) layered(h Heap, day Day) {
-	x.noteOn(h.ID, day, LayerLaid{})
-	h = x.Heap(h.ID)
+// layered writes down the layers of a report, one if it has no number.
+func (x *exchange) layered(h Heap, m meaning) {
+	for upTo := x.layersTold(h, m); h.Layers < upTo; h = x.Heap(h.ID) {
+		x.noteOn(h.ID, m.day, LayerLaid{})
+	}
 	if h.Layers >= mostLayers {
-		x.built(h, day)
+		x.built(h, m.day)
 		return
 	}
 	if h.Layers == fewestLayers {
 		x.say("layers_enough", nil)
 	}
 	x.goOnWith(h)
+}
+
+// layersTold is how many layers the heap has by a report of some: "layer 4" and "4
+// layers" are four of them, unless so many were told before; "2 more layers" come on top.
+func (x *exchange) layersTold(h Heap, m meaning) int {
+	n, nth, ok := understand.Layers(m.text, x.lang())
+	switch {
+	case !ok || m.picked:
+		n = h.Layers + 1
+	case nth && n <= h.Layers: // told once more
+		n = h.Layers
+	case !nth && (n <= h.Layers || x.lineHolds(m.text, "words_more")):
+		n += h.Layers
+	}
+	return min(n, mostLayers)
 }
 
 // built closes the building: the days are counted from here.
@@ -193,12 +211,30 @@ func (x *exchange) built(h Heap, day Day) {
 func (x *exchange) squeezeTold(q Question, m meaning) bool {
 	v := m.value("moisture")
 	if v == "" {
-		return false
+		return x.layerMeanwhile(q, m)
 	}
 	x.noteOn(q.Heap, m.day, Squeezed{v})
 	x.say("squeeze_"+v, nil, moistureClass(v)...)
 	x.alsoTold(q.Heap, m, "moisture")
 	x.goOn()
+	return true
+}
+
+// layerMeanwhile takes a report of the next layer, or of the whole heap, instead of a
+// squeezed handful. A bare "done" may be the squeezing.
+func (x *exchange) layerMeanwhile(q Question, m meaning) bool {
+	if len(m.codes) == 0 && strings.Contains(m.text, " ") {
+		m.codes = understand.Read(m.text, x.lang(), "layer").Codes
+	}
+	if !m.has("did=layered") && !m.has("did=built") && !x.affirms(m.text, "words_said_layers") {
+		return false
+	}
+	if !x.layerTold(q, m) {
+		return false
+	}
+	if h := x.Heap(q.Heap); h.Built == 0 {
+		x.say("layer_kept", phrases.Args{"Layer": h.Layers})
+	}
 	return true
 }
 

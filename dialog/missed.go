@@ -146,6 +146,11 @@ func (x *exchange) missedFree(m meaning) {
 		x.moveDay(h.ID, m.ahead) // "we build on Sunday"
 		return
 	}
+	if h, ok := x.inHand(); ok && deedQuestion[m.underWay] != "" && suits(h, m.underWay) {
+		x.s.Talk.Misses = 0
+		x.underWay(Question{Heap: h.ID}, m.underWay)
+		return
+	}
 	if m.value("when") != "" { // "tomorrow" after a job was set: the plan has its day
 		x.s.Talk.Misses = 0
 		x.say("later_fine", nil)

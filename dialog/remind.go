@@ -179,6 +179,24 @@ func asksShake(h Heap, today Day) bool {
 	return n <= 3 || n%3 == 0
 }
 
+// deedQuestion is the question that a bare "done" answers after a deed was told as in hand.
+var deedQuestion = map[string]string{"did=shook": "shake", "did=turned": "turn", "did=sieved": "sieve", "did=fed": "feed", "did=harvested": "harvest"}
+
+// underWay waits for a farmer who is at it, whatever was asked: the question for the deed
+// stays open, unsaid. Without a word the plan asks again tomorrow.
+func (x *exchange) underWay(q Question, deed string) {
+	if q.Task != "" {
+		x.note(q.Heap, Snoozed{q.Task, x.today + 1})
+	}
+	x.say("under_way", nil)
+	if id, ok := deedQuestion[deed]; ok && id != q.ID && suits(x.Heap(q.Heap), deed) {
+		x.ask(id, q.Heap)
+	} else {
+		x.put(q)
+	}
+	x.fresh = false
+}
+
 // putOff snoozes the open question's act, or skips it where it may be skipped.
 func (x *exchange) putOff(q Question, when string, ahead Day) {
 	if q.Heap == 0 || q.Task == "" {

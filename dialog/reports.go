@@ -141,7 +141,7 @@ func (x *exchange) did(h Heap, deed string, m meaning) {
 			x.say("layer_late", nil)
 			return
 		}
-		x.layered(h, m.day)
+		x.layered(h, m)
 	case "built":
 		if h.Built != 0 && !h.Redo {
 			if h.Path == ColdPath || h.Opened != 0 || h.Sieved != 0 {

@@ -28,7 +28,7 @@ func ofStanding(codes []string) bool {
 // after the last one: the heap was finished without a word.
 func (x *exchange) stoodMeanwhile(q Question, m meaning) bool {
 	h := x.Heap(q.Heap)
-	if q.ID != "layer" && q.ID != "squeeze" || h.Built != 0 || h.Layers < 2 || x.today-h.LastDay < 2 {
+	if q.ID != "layer" && q.ID != "squeeze" || h.Built != 0 || h.Layers < 1 || x.today-h.LastDay < 2 {
 		return false
 	}
 	r := understand.Read(m.text, x.lang(), "stick")

@@ -256,6 +256,11 @@ func (c *clause) onlyBare() bool {
 // nothing past.
 func (r *reader) clocked(c *clause, k int) bool {
 	s := &c.signs[k]
+	if k+1 < len(c.signs) {
+		if n := c.signs[k+1].sense; dimension(n) == "unit" || oneOf(n, "layer", "degree", "celsius", "fahrenheit", "percent", "dayword") {
+			return false // "we are at 4 layers"
+		}
+	}
 	hour := false
 	switch r.word(s.from - 1) {
 	case "las", "at":

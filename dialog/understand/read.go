@@ -1,13 +1,17 @@
 package understand
 
-import "slices"
+import (
+	"cmp"
+	"slices"
+)
 
 // Meaning is what a reply says.
 type Meaning struct {
-	Codes []string // "stick=cold", "have=3 basket goat_dung"; empty when not Sure
-	Sure  bool     // act on Codes; false: ask the farmer
-	Guess []string // when not Sure, what it may have meant, to be offered as choices
-	Lang  string   // the language the text seems to be in: en sw hi hi-Latn es fr, "" unknown
+	Codes    []string // "stick=cold", "have=3 basket goat_dung"; empty when not Sure
+	Sure     bool     // act on Codes; false: ask the farmer
+	Guess    []string // when not Sure, what it may have meant, to be offered as choices
+	Lang     string   // the language the text seems to be in: en sw hi hi-Latn es fr, "" unknown
+	UnderWay string   // with when=later: the deed that is being done now ("did=turned"), "" if none
 }
 
 // Read says what text means. lang is the language of the chat (en sw hi hi-Latn
@@ -170,7 +174,28 @@ func (r *reader) read() Meaning {
 	r.times(cs, &f)
 	r.questions(cs, &f)
 	r.answers(cs, &f)
-	return r.settle(cs, &f)
+	m := r.settle(cs, &f)
+	if hasCode(m.Codes, "when=later") {
+		m.UnderWay = r.underWay(cs, &f)
+	}
+	return m
+}
+
+// underWay is the deed told as in hand, with no time named for it: "turning it"; the one
+// asked for where none is named, as in "half done".
+func (r *reader) underWay(cs []clause, f *finding) string {
+	if slices.ContainsFunc(cs, func(c clause) bool { return c.tomorrow || c.later || c.will || c.cond }) {
+		return ""
+	}
+	for _, d := range f.deeds {
+		if d.outcome == planned && cs[d.clause].signs[d.sign].tense&ongoing != 0 {
+			return cmp.Or(d.code, actOf(r.asked))
+		}
+	}
+	if slices.ContainsFunc(cs, func(c clause) bool { return c.ask == telling && c.has("prog", "partly", "start") }) {
+		return actOf(r.asked)
+	}
+	return ""
 }
 
 // putOff takes deeds in the present for planned whose clause is followed by the time they
