@@ -77,7 +77,7 @@ func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) 
 		if code == "did=gathered" && said.has("money") && !said.hasDim("material") {
 			continue // "la iglesia está juntando dinero"
 		}
-		if !ok || code == "" && c.hasHarm() || off && code != "" && code != "did=gathered" && code != actOf(r.asked) && !(code == "did=watered" && c.has("water") && !creature && !c.has("plant")) {
+		if !ok || code == "" && c.hasHarm() || off && code != "" && code != "did=gathered" && (code != actOf(r.asked) || code != s.sense && c.odd > 0) && !(code == "did=watered" && c.has("water") && !creature && !c.has("plant")) {
 			continue // but not "arrosé avec l'eau du puits"
 		}
 		if off && code == "" && s.tense&past == 0 {
@@ -270,7 +270,7 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 			return "", false // "le thermomètre est monté à 66", "une flamme est montée", "les prix ont monté"
 		}
 	case "did=fed":
-		if (c.has("animal") || c.hasDim("animal") && !c.has("dung") || r.eats(c)) && !worm && s.to == s.from+1 && !r.feeder(c, i) {
+		if (c.has("animal") || c.hasDim("animal") && !c.has("dung") || r.eats(c)) && !worm && (s.to == s.from+1 || c.beastAfter(i)) && !r.feeder(c, i) {
 			return "", false
 		}
 	case "did=harvested":
@@ -298,7 +298,14 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 // fed them", when the worms were asked about.
 func (r *reader) feeder(c *clause, i int) bool {
 	s := &c.signs[i]
-	return r.asked == "feed" && !c.has("animal") && !s.hindi() && c.find("person") < i && !oneOf(r.tokens[c.signs[0].from].text, "a", "al", "aux")
+	who := c.find("person")
+	return r.asked == "feed" && !c.has("animal") && !s.hindi() && who >= 0 && who < i && !oneOf(r.tokens[c.signs[0].from].text, "a", "al", "aux")
+}
+
+// beastAfter says whether an animal follows the act at sign i as the one it was done to:
+// "les di de comer a las gallinas".
+func (c *clause) beastAfter(i int) bool {
+	return !c.signs[i].hindi() && slices.ContainsFunc(c.signs[i+1:], sign.beast)
 }
 
 // beastDid says whether an animal stands before the act at sign i as the one who did it.

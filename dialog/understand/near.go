@@ -128,7 +128,7 @@ func slips(a, b []rune, limit int) int {
 	case len(x) == 2 && len(y) == 2 && x[0] == y[1] && x[1] == y[0]:
 		return 1
 	case len(x) <= 1 && len(y) <= 1:
-		if len(x) == 1 && len(y) == 1 && short < 6 && (short < 5 || p == 0 || !neighbours(x[0], y[0])) {
+		if len(x) == 1 && len(y) == 1 && (short < 5 || short < 6 && (p == 0 || !neighbours(x[0], y[0])) || !mixedUp(x[0], y[0])) {
 			return limit + 1 // "cold" and "told", "hot" and "hat" are different words; "snoke" is none
 		}
 		if len(x) != len(y) && short < 4 && (len(y) != 1 || !isVowel(byte(y[0]&0x7f)) || y[0] > 127) {
@@ -186,6 +186,21 @@ func neighbours(a, b rune) bool {
 
 var beside = [26]string{"qwszx", "vghn", "xdfv", "serfcx", "wrsdf", "drtgvc", "ftyhbv", "gyujnb", "uojkl", "huiknm", "jiolm", "kopm", "njkl", "bhjm", "iklp", "olm", "wsa",
 	"edft", "awedxz", "rfgy", "yhjik", "cfgb", "qase", "zsdc", "tghu", "asxe"}
+
+// mixedUp says whether one letter is typed for another: they lie side by side, or sound or
+// look alike. "bulaya" is no slip for "hilaya".
+func mixedUp(a, b rune) bool {
+	if neighbours(a, b) {
+		return true
+	}
+	for _, group := range [...]string{"aeiouyw", "bpvwf", "dt", "ckqgsxz", "gj", "lr", "mn", "hj", "0o", "1il",
+		"ािीुूृेैोौंँः़्अआइईउऊएऐओऔ", "कखग", "गघ", "चछज", "जझज़", "टठतथद", "डढदध", "पफब", "बभवम", "सशष", "नणम", "रलड़ढ़", "हख"} {
+		if strings.ContainsRune(group, a) && strings.ContainsRune(group, b) {
+			return true
+		}
+	}
+	return false
+}
 
 // bounded is the plain table of edit distances on what differs, with swaps.
 func bounded(x, y []rune, limit int) int {

@@ -328,7 +328,7 @@ func (c *clause) ownSharp() bool {
 // ofOther says whether the quality at sign i is of something that is no part of the
 // work: a bridge, a radio, a goat stands before it as its subject, not as its likeness.
 func (r *reader) ofOther(c *clause, i int) bool {
-	if t := c.signs[i].tongue; t != fr && t != sw && t != en || c.has("dung", "leaf", "stalk", "peel", "huskw", "stem", "straws", "squeeze", "damp", "dust") || c.hasDim("material") || r.says(c, "comme", "kama", "sent", "like") {
+	if s := &c.signs[i]; s.tongue == es || s.hindi() && dimension(s.sense) != "moisture" || c.has("dung", "leaf", "stalk", "peel", "huskw", "stem", "straws", "squeeze", "damp", "dust") || c.hasDim("material") || r.says(c, "comme", "kama", "sent", "like") {
 		return false
 	}
 	return slices.ContainsFunc(c.signs[:i], func(s sign) bool {

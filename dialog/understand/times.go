@@ -7,9 +7,14 @@ import (
 
 // times reads when= out of clauses in which nothing was done.
 func (r *reader) times(cs []clause, f *finding) {
+	tale := len(cs) > 2 && (len(f.facts) > 0 || len(f.haves) > 0 || len(f.danger) > 0 || f.tells(done) || f.tells(notDone))
 	for k := range cs {
 		c := &cs[k]
+		meant := false // a deed to come is spoken of, or nothing but the time
 		when := func(w string) {
+			if tale && w == "later" && !meant {
+				return // "it began at six", "my uncle is away": the side of a story puts nothing off
+			}
 			// "skip it, I won't turn this week" puts nothing off
 			if f.when == "" || w == "tomorrow" || w == "skip" && f.when == "later" && k > 0 && cs[k-1].has("not") && cs[k-1].hasDim("did") || f.when == "skip" && !c.has("skip", "not") {
 				f.when = w
@@ -27,7 +32,7 @@ func (r *reader) times(cs []clause, f *finding) {
 			}
 			looking = looking || looks && s.tense&ongoing != 0 && !c.hasQuality() && !c.has("was", "past") || looks && (s.tense&future != 0 || s.tense&(bare|present|order) != 0 && (c.will || c.later || c.tomorrow || c.has("now", "after") && !c.hasQuality()))
 		}
-		acted, plan, refusal, wish := c.has("done") && !r.awaits(c) && !(c.has("only") && c.has("edge", "partly")) && !c.has("start") && !c.has("not", "will", "tomorrow"), false, false, false
+		acted, plan, refusal, wish := c.has("done") && !r.awaits(c) && !c.has("partly") && !(c.has("only") && c.has("edge")) && !c.has("start") && !c.has("not", "will", "tomorrow"), false, false, false
 		for _, d := range f.deeds {
 			if d.clause != k {
 				continue
@@ -50,6 +55,7 @@ func (r *reader) times(cs []clause, f *finding) {
 			}
 		}
 		plan = plan || looking
+		meant = plan || refusal || c.will || onlyTime(c) || c.cant && c.has("today", "now", "later")
 		stated := c.states > 0
 		for _, x := range f.facts {
 			stated = stated || x.clause == k
@@ -59,8 +65,8 @@ func (r *reader) times(cs []clause, f *finding) {
 			if n > 0 && c.signs[n-1].sense == "later" && opens(c.signs[n-1].text) {
 				break // "when I get to the house", "let me finish my tea", "nikifika nyumbani"
 			}
-			if n > 0 && s.sense == "after" && (c.later || c.tomorrow) {
-				break // "sunday after church"
+			if n > 0 && (s.sense == "after" || s.sense == "before") && (c.later || c.tomorrow) {
+				break // "sunday after church", "tomorrow before school"
 			}
 			if n > 0 && s.sense == "while" && (c.tomorrow || c.signs[n-1].sense == "later" && !c.hasPast()) {
 				break // "tomorrow when there is light", "next week when the workers come"
