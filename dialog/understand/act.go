@@ -77,7 +77,7 @@ func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) 
 		if code == "did=gathered" && said.has("money") && !said.hasDim("material") {
 			continue // "la iglesia está juntando dinero"
 		}
-		if !ok || code == "" && c.hasHarm() || off && code != "" && code != "did=gathered" && (code != actOf(r.asked) || code != s.sense && c.odd > 0) && !(code == "did=watered" && c.has("water") && !creature && !c.has("plant")) {
+		if !ok || code == "" && c.hasHarm() || off && code != "" && code != "did=gathered" && (code != actOf(r.asked) || code != s.sense && (c.odd > 0 || creature)) && !(code == "did=watered" && c.has("water") && !creature && !c.has("plant")) {
 			continue // but not "arrosé avec l'eau du puits"
 		}
 		if off && code == "" && s.tense&past == 0 {
@@ -228,6 +228,8 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 		return "", false
 	case "stir":
 		switch {
+		case c.has("person") && s.tongue != hi && s.tongue != hiLatn && !bottle && !water && !c.has("starter", "liquid", "dung", "heap", "compost") && c.find("person") > i:
+			return "", false // "il a battu son frère"
 		case c.has("starter", "liquid", "water", "dung") || c.hasAnimalDung():
 			return "did=mixed", true
 		case bottle && r.asked == "shake":
@@ -255,6 +257,10 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 		if r.knocks(s) && !c.has("heap", "compost") && (c.has("stick", "bottle", "liquid", "person", "animal") || c.hasDim("smell") || c.hasDim("animal")) {
 			return "", false // the goat knocked the stick over
 		}
+	case "did=vented":
+		if c.has("heap") && !bottle {
+			return "", false // "destapé la pila"
+		}
 	case "did=shook":
 		if c.has("body") && !bottle {
 			return "", false // "shook his hand"
@@ -269,8 +275,19 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 		if (c.hasDim("seen") || c.has("money", "stick", "heat", "degree", "celsius")) && !c.has("heap", "compost") {
 			return "", false // "le thermomètre est monté à 66", "une flamme est montée", "les prix ont monté"
 		}
+	case "did=sieved":
+		if c.has("money") {
+			return "", false // "चने का भाव"
+		}
+	case "did=gathered":
+		if layer && s.hindi() {
+			return "did=layered", true // "परत जमा दी"
+		}
 	case "did=fed":
-		if (c.has("animal") || c.hasDim("animal") && !c.has("dung") || r.eats(c)) && !worm && (s.to == s.from+1 || c.beastAfter(i)) && !r.feeder(c, i) {
+		if s.hindi() && !worm && i > 0 && oneOf(c.signs[i-1].sense, "known", "foreign") {
+			return "", false // "जलेबी खिलाई"
+		}
+		if (c.has("animal") || c.hasDim("animal") && !c.has("dung") || r.eats(c)) && !worm && (c.beastAfter(i) || s.to == s.from+1 && !r.feeder(c, i)) {
 			return "", false
 		}
 	case "did=harvested":
@@ -278,8 +295,11 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 			return "", false
 		}
 	case "did=watered":
-		if c.has("weather") {
-			return "", false
+		if c.has("weather") || s.tongue == es && r.word(s.from-1) == "se" {
+			return "", false // "se mojó el mandil": it got wet
+		}
+		if s.hindi() && !water && !c.has("heap", "bed", "worm", "layer") && i > 0 && c.signs[i-1].sense == "known" {
+			return "", false // "हल्दी छिड़क दी"
 		}
 		if about.bottle && !c.has("heap", "bed", "worm", "layer", "compost") && r.names(s, "spray", "sprayed", "spraying", "sprays") {
 			return "", false // "opened it and it sprayed all over"

@@ -47,8 +47,8 @@ func (r *reader) answers(cs []clause, f *finding) {
 			case "ready":
 				did = did || c.ask == telling && actOf(r.asked) != "" && !c.has("not", "notyet") && !c.doubt
 			case "done", "finish":
-				if r.awaits(c) {
-					break // "dès que le marché est fini"
+				if r.awaits(c) || c.hasHarm() || len(cs) > 2 && (c.odd > 0 || c.has("foreign")) {
+					break // "dès que le marché est fini"; what else was done
 				}
 				if i > 0 && (c.signs[i-1].sense == "start" || c.signs[i-1].sense == "stop" && s.hindi()) {
 					break // "शुरू किया": begun; "बंद कर दिया": ended
@@ -166,6 +166,9 @@ func (r *reader) short(cs []clause, f *finding, unsettled bool) []string {
 	if unsettled {
 		return nil
 	}
+	if r.denies(cs, f) {
+		return []string{"answer=no"}
+	}
 	own := actOf(r.asked)
 	yesno := r.yesNo()
 	odd := 0
@@ -264,6 +267,30 @@ func (r *reader) short(cs []clause, f *finding, unsettled bool) []string {
 		return nil
 	}
 	return out
+}
+
+// denies says whether a clause of a longer message denies by itself what was asked, whatever
+// the others tell: "I have not sieved anything", "right now I have nothing".
+func (r *reader) denies(cs []clause, f *finding) bool {
+	if len(cs) < 3 || f.answer != "no" && f.answer != "notyet" || f.tells(doubtful) || f.tells(planned) {
+		return false
+	}
+	plain := func(c *clause) bool { return c.ask == telling && !c.doubt && !c.cond && !c.will && !c.foreign }
+	if r.asked == "have" {
+		return slices.ContainsFunc(cs, func(c clause) bool {
+			return plain(&c) && c.odd == 0 && c.has("nothing") && (c.has("have", "now", "body") || c.core() <= 2)
+		})
+	}
+	own := actOf(r.asked)
+	if own == "" {
+		return false
+	}
+	for k := range cs {
+		if c := &cs[k]; plain(c) && c.odd == 0 && c.has(own) && c.has("forgot", "couldnt") {
+			return true
+		}
+	}
+	return slices.ContainsFunc(f.deeds, func(d deed) bool { return d.code == own && d.outcome == notDone && plain(&cs[d.clause]) })
 }
 
 // passedThrough: "everything has gone through", "ya pasó todo", "tout est passé".

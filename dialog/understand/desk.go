@@ -18,7 +18,10 @@ type desk struct {
 var desks = sync.Pool{New: func() any { return new(reader) }}
 
 // close gives the desk to the next text.
-func (r *reader) close() { desks.Put(r) }
+func (r *reader) close() {
+	r.text = ""
+	desks.Put(r)
+}
 
 // sized gives a cleared list of n, in the room of another where that is enough.
 func sized[T any](room []T, n int) []T {

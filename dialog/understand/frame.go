@@ -102,9 +102,11 @@ func (r *reader) frame(cs []clause) {
 	}
 	r.kals(cs)
 	r.retold(cs)
+	told := false // of somebody else's heap, in the clauses up to here
 	for i := range cs {
 		c := &cs[i]
-		if c.foreign && i+1 < len(cs) && !cs[i+1].has("mine", "me") && !cs[i+1].has("heap") {
+		told = c.foreign && (told || c.ofHeap())
+		if told && i+1 < len(cs) && !cs[i+1].has("mine", "me", "heap") && !(cs[i+1].has("have") && cs[i+1].has("nothing")) {
 			next := &cs[i+1]
 			own := false
 			for _, s := range next.signs {
@@ -273,6 +275,12 @@ func (r *reader) clocked(c *clause, k int) bool {
 		hour = true
 	}
 	return hour && s.value <= 24 && !c.has("was", "past", "didaux", "already", "have") && !c.hasPast()
+}
+
+// ofHeap says whether a clause tells anything of heap, bottle or worms, so that what it says
+// of its owner may go on in the next one.
+func (c *clause) ofHeap() bool {
+	return c.has("heap", "stick", "bottle", "worm", "bed", "compost", "inside", "layer", "starter") || c.hasDeed() || c.hasQuality()
 }
 
 // ahead says whether the verbs of a clause look forward and none looks back.

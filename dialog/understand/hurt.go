@@ -58,6 +58,8 @@ func (p *peril) bites(i int) string {
 	switch {
 	case p.has("worm") && !p.person:
 		return "" // "do worms bite?"
+	case s.text == "bit" && !p.person && !p.animal && !p.has("body", "stinger", "seen=ants", "me"):
+		return "" // "bit crooked"
 	case s.tongue == es && strings.HasPrefix(s.text, "picad") && !p.person && !p.animal && !p.r.says(p.clause, "estoy", "ando", "quede"):
 		return "" // "todo picado y mojado": chopped
 	case s.tongue == sw && s.pass && s.tense&past == 0 && p.r.word(s.to) != "na":
@@ -70,8 +72,11 @@ func (p *peril) bites(i int) string {
 
 func (p *peril) swallows(i int) string {
 	s := &p.signs[i]
-	if p.animal && s.tense != 0 && !p.has("person") {
+	if (p.animal || s.sense == "eat" && p.hasBeast()) && s.tense != 0 && !p.has("person") {
 		return ""
+	}
+	if s.sense == "drink" && p.has("foreign") && !p.has("starter", "liquid", "bottle", "compost", "medicine") {
+		return "" // "we were drinking tea when the bottle burst"
 	}
 	if s.tense&(past|participle) != 0 && s.sense == "drink" && (p.core() <= 2 || p.core() == 3 && p.has("ok", "yes")) && p.has("person", "neighbor") && (p.r.asked == "none" || p.r.asked == "menu") {
 		return "harm=swallowed" // "my son drank it", whatever it was

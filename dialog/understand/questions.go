@@ -90,6 +90,9 @@ func (r *reader) questions(cs []clause, f *finding) {
 				if s.sense == "ask=status" && c.has("foreign", "weather") {
 					break
 				}
+				if s.sense == "ask=help" && c.ask == telling && len(cs) > 2 && c.has("person") && !c.has("me", "mine", "must", "want") {
+					break // "the boys are stuck at their uncle"
+				}
 				add(s.sense)
 			case "ready":
 				if c.ask != telling && c.ask != askWhy {
@@ -99,6 +102,9 @@ func (r *reader) questions(cs []clause, f *finding) {
 					}
 				}
 			case "officer":
+				if c.foreign {
+					break // "the whole village came, even the teacher"
+				}
 				if c.core() == 1 && len(cs) > 1 && (len(f.facts) > 0 || len(f.deeds) > 0 || len(f.danger) > 0) {
 					break // "it is cold, officer"
 				}

@@ -147,6 +147,9 @@ func (r *reader) read() Meaning {
 		if c.has("ask=help") && r.meansWhat(c) {
 			hidden = true // "qué quiere decir tibio"
 		}
+		if k+2 < len(cs) && cs[k+1].has("ask=undo") && cs[k+1].core() <= 2 && slices.ContainsFunc(cs[k+2:], func(later clause) bool { return sameDim(c, &later) }) {
+			hidden = true // "wrote cold, that was wrong, it is hot"
+		}
 		if c.has("isaid") || len(c.signs) > 0 && c.whenTo() || c.has("ask=undo") && k+1 < len(cs) && sameDim(c, &cs[k+1]) {
 			hidden = true
 		}

@@ -35,6 +35,7 @@ const (
 // reader holds one text on its way through.
 type reader struct {
 	lex    *lexicon
+	text   string // as it came
 	asked  string
 	lang   string
 	tokens []token
@@ -60,7 +61,7 @@ type reader struct {
 // read: nothing that is kept may lie on its desk.
 func newReader(text, lang, asked string) *reader {
 	r := desks.Get().(*reader)
-	*r = reader{lex: tables(), asked: asked, lang: lang, tokens: r.tokens[:0], ids: r.ids, near: r.near, parsed: r.parsed, signs: r.signs, desk: r.desk}
+	*r = reader{lex: tables(), text: text, asked: asked, lang: lang, tokens: r.tokens[:0], ids: r.ids, near: r.near, parsed: r.parsed, signs: r.signs, desk: r.desk}
 	r.skips = r.skips[:0]
 	r.spelt = spell(r.spelt[:0], text)
 	r.tokens = cut(r.tokens, r.spelt)

@@ -44,7 +44,7 @@ func (r *reader) opening() topic {
 // states reads the qualities of one clause into facts.
 func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 	here := topic{
-		heap:   c.has("heap", "stick", "inside", "edge", "squeeze", "layer", "compost", "bed") || r.aboutHeap(c),
+		heap:   c.has("heap", "stick", "inside", "squeeze", "layer", "compost", "bed") || c.has("edge") && !about.bottle || r.aboutHeap(c),
 		bottle: c.has("bottle", "cap"),
 		worm:   c.has("worm"),
 		smell:  c.has("smell") || c.ownSharp() || c.has("smell=rotten") && c.sharperSmell(), // "apesta a orines"

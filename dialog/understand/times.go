@@ -146,7 +146,7 @@ func (r *reader) times(cs []clause, f *finding) {
 		case len(cs) == 1 && c.core() == 2 && c.has("hour") && c.has("num") && c.signs[0].tongue == sw && actOf(r.asked) != "":
 			when("later") // "saa kumi"
 		case c.later, c.has("late"), c.will && len(c.signs) <= 4:
-			if !c.has("past", "was", "earlier") {
+			if !c.has("past", "was", "earlier") && !(c.has("have") && c.has("nothing")) {
 				when("later")
 			}
 		case c.has("stop", "enough") && c.has("today"):

@@ -139,7 +139,7 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		if s.sense == "seen=runoff" && s.hindi() && about.bottle && !here.heap && !s.neg {
 			return "bottle=leaking" // "botal hila di lekin neeche se tapak rahi hai"
 		}
-		if s.neg {
+		if s.neg || !here.heap && !here.worm && !here.bottle && c.otherThan(s, r) {
 			return ""
 		}
 		switch s.sense {
@@ -331,6 +331,18 @@ func (c *clause) kinBefore(i int) bool {
 		default:
 			return false
 		}
+	}
+	return false
+}
+
+// otherThan says whether a sight in a clause without heap, bottle or worms is of somebody or
+// of the weather: "nació mi nieto", "mon oncle est descendu", "il y a du brouillard".
+func (c *clause) otherThan(s *sign, r *reader) bool {
+	switch s.sense {
+	case "seen=weeds", "seen=sunk":
+		return c.has("person") || c.hasBeast()
+	case "seen=steam":
+		return r.names(s, "brouillard", "brume", "mist", "fog", "neblina", "niebla", "कोहरा", "kohra", "ukungu")
 	}
 	return false
 }

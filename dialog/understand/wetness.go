@@ -18,6 +18,9 @@ func (r *reader) wetness(c *clause, i int, in scope) (code string, ok bool) {
 		}
 		return s.sense, true
 	case "moisture=wet":
+		if in.bottle && !here.heap && r.names(s, "dripping") {
+			return "bottle=leaking", true
+		}
 		if !in.wet && !s.own && !(in.bottle && s.hindi()) {
 			return "", true
 		}

@@ -1,0 +1,44 @@
+package understand
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// named says whether word i looks like somebody's name: it begins with a capital in the
+// middle of a sentence, in a text that is not written so throughout. "Deepak" is then no
+// misspelt "deemak".
+func (r *reader) named(i int) bool {
+	w := r.tokens[i].raw
+	if w == "" || w[0] > 127 {
+		return false
+	}
+	title := strings.ToUpper(w[:1]) + w[1:]
+	at := strings.Index(r.text, title)
+	if at <= 0 || at > 0 && isLetter(r.text[:at], true) || isLetter(r.text[at+len(title):], false) {
+		return false
+	}
+	before := strings.TrimRightFunc(r.text[:at], func(c rune) bool { return unicode.IsSpace(c) && c != '\n' })
+	if before == "" || strings.ContainsAny(before[len(before)-1:], ".!?\n:") {
+		return false
+	}
+	capital, all := 0, 0
+	for f := range strings.FieldsSeq(r.text) {
+		c, _ := utf8.DecodeRuneInString(f)
+		all++
+		if unicode.IsUpper(c) {
+			capital++
+		}
+	}
+	return 2*capital < all
+}
+
+// isLetter says whether a text ends, or begins, with a letter.
+func isLetter(s string, last bool) bool {
+	c, _ := utf8.DecodeRuneInString(s)
+	if last {
+		c, _ = utf8.DecodeLastRuneInString(s)
+	}
+	return unicode.IsLetter(c)
+}
