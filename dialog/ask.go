@@ -172,15 +172,27 @@ func wordPick(lang string, q Question, line string) (Choice, bool) {
 }
 
 // pickByWords is wordPick; firm asks for two words at least, or the whole text,
-// where one word alone may mean something else.
+// where one word alone may mean something else. What is listed nowhere is tried by ear:
+// "kaldo" for "caldo".
 func pickByWords(lang string, q Question, line string, firm bool) (Choice, bool) {
-	said := spaced(line)
+	as := func(s string) string { return s }
+	if c, ok := pickByWordsAs(lang, q, spaced(line), firm, as); ok {
+		return c, ok
+	}
+	as = func(s string) string { return understand.Heard(s, lang) }
+	return pickByWordsAs(lang, q, " "+as(spaced(line))+" ", firm, as)
+}
+
+// pickByWordsAs finds the choice by the longest of its words that a spaced text holds, both
+// written in one way.
+func pickByWordsAs(lang string, q Question, said string, firm bool, as func(string) string) (Choice, bool) {
 	var found []Choice
 	longest := 0
 	for _, c := range q.Choices {
 		key := "words_" + keyOf(c.Means)
 		for _, l := range []string{lang, phrases.Fallback} {
 			for _, w := range bareWords(l, key) {
+				w = as(w)
 				whole := strings.HasPrefix(c.Means, "answer=") // "done" is yes, "not done" is not
 				if w == "" || !strings.Contains(said, " "+w+" ") || (whole || firm && !strings.Contains(w, " ")) && strings.TrimSpace(said) != w {
 					continue

@@ -149,7 +149,7 @@ func (x *exchange) layerTold(q Question, m meaning) bool {
 		x.say("built", nil)
 		x.say("built_cover", nil)
 		return x.sizeTold(Question{ID: "size", Heap: h.ID}, m)
-	case m.has("did=layered") || m.yes():
+	case m.has("did=layered") || m.yes() || x.countsLayers(m):
 		x.layered(h, m)
 	case m.no():
 		x.say("layer_wait", nil)
@@ -173,6 +173,13 @@ func (x *exchange) layered(h Heap, m meaning) {
 		x.say("layers_enough", nil)
 	}
 	x.goOnWith(h)
+}
+
+// countsLayers takes a bare number of layers for a report, where the next one is asked for:
+// "two more layers".
+func (x *exchange) countsLayers(m meaning) bool {
+	_, _, ok := understand.Layers(m.text, x.lang())
+	return ok && len(m.codes) == 0 && !strings.ContainsAny(m.text, "?？") && !x.lineHolds(m.text, "words_denied")
 }
 
 // layersTold is how many layers the heap has by a report of some: "layer 4" and "4
@@ -226,10 +233,7 @@ func (x *exchange) layerMeanwhile(q Question, m meaning) bool {
 	if len(m.codes) == 0 && strings.Contains(m.text, " ") {
 		m.codes = understand.Read(m.text, x.lang(), "layer").Codes
 	}
-	if !m.has("did=layered") && !m.has("did=built") && !x.affirms(m.text, "words_said_layers") {
-		return false
-	}
-	if !x.layerTold(q, m) {
+	if !m.has("did=layered") && !m.has("did=built") && !x.affirms(m.text, "words_said_layers") && !x.countsLayers(m) || !x.layerTold(q, m) {
 		return false
 	}
 	if h := x.Heap(q.Heap); h.Built == 0 {

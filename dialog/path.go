@@ -62,8 +62,12 @@ func (x *exchange) anotherWay(line string, m meaning) bool {
 		c, ok = pickByWords(x.lang(), ways, line, true)
 	}
 	p := Path(strings.TrimPrefix(c.Means, "pick="))
-	if !ok || p == "" || p == h.Path || len(strings.Fields(line)) < 2 {
+	if !ok || p == "" || len(strings.Fields(line)) < 2 {
 		return false
+	}
+	if p == h.Path { // said once more
+		x.again()
+		return x.open.ID == "have"
 	}
 	x.changeWay(h.ID, p)
 	return true

@@ -9,6 +9,7 @@ import (
 func (r *reader) frame(cs []clause) {
 	for i := range cs {
 		c := &cs[i]
+		r.yaNow(c)
 		r.bind(c)
 		for k := range c.signs {
 			s := &c.signs[k]
@@ -329,4 +330,21 @@ func (r *reader) spanishIf(cs []clause, i, k int) bool {
 		}
 	}
 	return len(c.signs) > k+2 && i+1 < len(cs)
+}
+
+// yaNow takes the Spanish "ya" and the Swahili "tayari" for now where the deed is going on:
+// "ya lo estoy volteando", "tayari ninageuza".
+func (r *reader) yaNow(c *clause) {
+	for i := range c.signs {
+		s := &c.signs[i]
+		if s.sense != "done" || s.text != "ya" && s.text != "tayari" {
+			continue
+		}
+		for _, d := range c.signs[i+1:] {
+			if act(d.sense) && d.tense&ongoing != 0 && (d.tongue == sw || r.says(c, "estoy", "estamos", "esta", "estan", "ando", "andamos", "anda", "andan", "sigo", "seguimos")) {
+				s.sense = "now"
+				break
+			}
+		}
+	}
 }

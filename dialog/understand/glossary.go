@@ -12,6 +12,7 @@ import (
 // clock, of lengths and of commands, in all languages, phrase by first word.
 type glossary struct {
 	first [tongues]map[string][]glossRow
+	heard [tongues]map[string][]glossRow // by the sound of the first word: "oy" for "hoy"
 }
 
 type glossRow struct {
@@ -37,7 +38,7 @@ func mustGloss(names ...string) *glossary {
 func gloss(fsys fs.FS, names ...string) (*glossary, error) {
 	g := &glossary{}
 	for t := tongue(0); t < everyone; t++ {
-		g.first[t] = map[string][]glossRow{}
+		g.first[t], g.heard[t] = map[string][]glossRow{}, map[string][]glossRow{}
 	}
 	for t := tongue(0); t < everyone; t++ {
 		for _, name := range names {
@@ -79,6 +80,18 @@ func (g *glossary) put(t tongue, ws []string, e entry) {
 		key[i] = glossKey(t, w)
 	}
 	g.first[t][key[0]] = append(g.first[t][key[0]], glossRow{key, e})
+	if heard := hearing(t, key[0]); heard != "" {
+		g.heard[t][heard] = append(g.heard[t][heard], glossRow{key, e})
+	}
+}
+
+// hearing is the key of a folded word by ear, where a language is often written as it is
+// heard; "" where it is not.
+func hearing(t tongue, w string) string {
+	if t != es && t != fr && t != sw {
+		return ""
+	}
+	return cmp.Or(sound(t, w), w)
 }
 
 // glossKey folds a word for its language: accents off, Hindi by ear.
@@ -170,6 +183,9 @@ func (g *glossary) read(text *keyed, of ...tongue) []sign {
 	out := make([]sign, 0, len(text.tokens))
 	for i := 0; i < len(text.tokens); {
 		s := g.at(text, i, of...)
+		if s.sense == "" && len(of) > 1 { // by ear in the chat's own language alone
+			g.longest(&s, text, g.heard[of[0]][hearing(of[0], text.folded[i])], of[0])
+		}
 		out = append(out, s)
 		i = s.to
 	}
@@ -191,26 +207,31 @@ func (g *glossary) at(text *keyed, i int, of ...tongue) sign {
 		return s
 	}
 	for _, lang := range of {
-		keys, best := text.in(lang), 0
-		for _, r := range g.first[lang][keys[i]] {
-			n := len(r.words)
-			if n <= best || i+n > len(keys) {
-				continue
-			}
-			fits := true
-			for k := 1; k < n && fits; k++ {
-				fits = text.tokens[i+k].kind != mark && keys[i+k] == r.words[k]
-			}
-			if fits {
-				best = n
-				s.sense, s.value, s.high, s.tongue, s.to = r.entry.sense(), r.entry.value, r.entry.value, r.entry.tongue, i+n
-			}
-		}
-		if best > 0 {
+		if g.longest(&s, text, g.first[lang][text.in(lang)[i]], lang) {
 			break
 		}
 	}
 	return s
+}
+
+// longest makes a sign of the longest of the rows that fit at its token, if any does.
+func (g *glossary) longest(s *sign, text *keyed, rows []glossRow, lang tongue) bool {
+	keys, best := text.in(lang), 0
+	for _, r := range rows {
+		n := len(r.words)
+		if n <= best || s.from+n > len(keys) {
+			continue
+		}
+		fits := true
+		for k := 1; k < n && fits; k++ {
+			fits = text.tokens[s.from+k].kind != mark && keys[s.from+k] == r.words[k]
+		}
+		if fits {
+			best = n
+			s.sense, s.value, s.high, s.tongue, s.to = r.entry.sense(), r.entry.value, r.entry.value, r.entry.tongue, s.from+n
+		}
+	}
+	return best > 0
 }
 
 // is says whether a word is of a dimension in the first of the languages that has it.

@@ -1,6 +1,7 @@
 package understand
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 )
@@ -29,6 +30,17 @@ func sound(t tongue, w string) string {
 		return rewrite(w, swahiliSounds)
 	}
 	return ""
+}
+
+// Heard is a text in its normal form, each word as it sounds in a language ("kaldo" and
+// "caldo" are one). English words stay as they are.
+func Heard(text, lang string) string {
+	t := languages(lang)[0]
+	words := strings.Fields(Normal(text))
+	for i, w := range words {
+		words[i] = cmp.Or(sound(t, fold(string(plain([]rune(w))))), w)
+	}
+	return strings.Join(words, " ")
 }
 
 var (
