@@ -242,6 +242,7 @@ func TestCorners(t *testing.T) {
 		{"bottle", "smells rotten / rotten", "", "", ""},
 		{"cold_asked", "under the avocado tree", "ready", "", "free of fire"},
 		{"cold_asked", "piled and covered", "", "", "Day 0"},
+		{"feeding", "I have half a kilo of worms", "sieve", "", "Keep the worms shaded"},
 		{"worms", "got 3 bags", "have", "", ""},
 		{"feeding", "sieved it / 18 buckets / 20 worms in a tin / they are still there", "have", "", "right for them"},
 		{"feeding", "15 basins", "ready", "", "144 kilos"},

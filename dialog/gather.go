@@ -98,9 +98,8 @@ func (x *exchange) moreTold(q Question, m meaning) bool {
 	return true
 }
 
-// haveIn writes down the amounts of a message and says what they come to.
-func (x *exchange) haveIn(id HeapID, m meaning) bool {
-	var told []Gathered
+// gathered are the amounts of a message.
+func gathered(m meaning) (told []Gathered) {
 	for _, c := range m.codes {
 		v, ok := strings.CutPrefix(c, "have=")
 		if !ok {
@@ -113,6 +112,12 @@ func (x *exchange) haveIn(id HeapID, m meaning) bool {
 			}
 		}
 	}
+	return told
+}
+
+// haveIn writes down the amounts of a message and says what they come to.
+func (x *exchange) haveIn(id HeapID, m meaning) bool {
+	told := gathered(m)
 	if len(told) == 0 {
 		return false
 	}
@@ -165,11 +170,12 @@ func (x *exchange) sayUncounted(list []understand.Amount) {
 // the next heap; worms are counted for the bed.
 func (x *exchange) haveAny(id HeapID, m meaning) {
 	h := x.Heap(id)
-	if h.Built == 0 || h.Redo {
+	switch {
+	case h.Built == 0 || h.Redo:
 		x.haveIn(id, m)
-		return
+	case !x.wormsEarly(h, m):
+		x.say("have_late", nil)
 	}
-	x.say("have_late", nil)
 }
 
 // warnOf says the caution that goes with a material.

@@ -226,8 +226,7 @@ func (x *exchange) trialSet(q Question, m meaning) bool {
 func (x *exchange) trialTold(q Question, m meaning) bool {
 	switch {
 	case m.yes() || m.has("seen=worms_well") || x.affirms(m.text, "words_said_trial"):
-		x.noteOn(q.Heap, m.day, TrialDone{Stayed: true})
-		x.say("trial_good", nil)
+		x.trialPassed(q.Heap, m.day)
 	case m.no() || m.has("seen=worms_dead") || m.has("seen=worms_escaping"):
 		x.trialFailed(q.Heap, m.day)
 	default:
@@ -235,6 +234,14 @@ func (x *exchange) trialTold(q Question, m meaning) bool {
 	}
 	x.goOn()
 	return true
+}
+
+func (x *exchange) trialPassed(id HeapID, day Day) {
+	x.noteOn(id, day, TrialDone{Stayed: true})
+	x.say("trial_good", nil)
+	if h := x.Heap(id); h.WormsKg > 0 {
+		x.bedFor(h) // they were told before
+	}
 }
 
 func (x *exchange) trialFailed(id HeapID, day Day) {
@@ -258,16 +265,36 @@ func (x *exchange) wormsKg(q Question, m meaning) bool {
 	}
 	x.close()
 	x.note(q.Heap, WormsHad{kg})
-	h := x.Heap(q.Heap)
-	if kg > 0 && h.PassedKg > 0 {
-		plan := compost.Bed(h.PassedKg, kg)
-		x.say("worms_eat", phrases.Args{"Kg": trim(kg), "Ration": trim(math.Round(plan.Ration.Likely*10) / 10), "N": int(math.Round(plan.Days.Likely))})
+	x.bedFor(x.Heap(q.Heap))
+	x.goOn()
+	return true
+}
+
+// bedFor says how long the worms there are will eat, and how their bed is made.
+func (x *exchange) bedFor(h Heap) {
+	if h.WormsKg > 0 && h.PassedKg > 0 {
+		plan := compost.Bed(h.PassedKg, h.WormsKg)
+		x.say("worms_eat", phrases.Args{"Kg": trim(h.WormsKg), "Ration": trim(math.Round(plan.Ration.Likely*10) / 10), "N": int(math.Round(plan.Days.Likely))})
 		if plan.Days.Likely > 120 {
 			x.say("worms_few", nil)
 		}
 	}
 	x.say("bed_how", nil)
-	x.goOn()
+}
+
+// wormsEarly takes the kilos of worms that are told before they are asked for; others
+// measure them in what has no weight here.
+func (x *exchange) wormsEarly(h Heap, m meaning) bool {
+	told := gathered(m)
+	if h.Built == 0 || h.Fed != 0 || len(told) != 1 || told[0].Material != "worms" || told[0].Unit != "kg" || told[0].N > mostWorms {
+		return false
+	}
+	x.note(h.ID, WormsHad{told[0].N})
+	if h.TrialOK {
+		x.bedFor(x.Heap(h.ID))
+		return true
+	}
+	x.say("worms_early", phrases.Args{"List": listOf(told)})
 	return true
 }
 
@@ -324,8 +351,7 @@ func (x *exchange) fedTold(h Heap, m meaning) {
 func (x *exchange) wormsAre(h Heap, v string, day Day) {
 	if h.Fed == 0 && h.Trial != 0 && !h.TrialOK {
 		if v == "worms_well" {
-			x.noteOn(h.ID, day, TrialDone{Stayed: true})
-			x.say("trial_good", nil)
+			x.trialPassed(h.ID, day)
 			return
 		}
 		x.trialFailed(h.ID, day)
