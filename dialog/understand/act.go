@@ -45,7 +45,7 @@ type deed struct {
 // deeds reads the acts of one clause. last is the tense of the act before, which
 // a Swahili infinitive goes on with ("nimegeuza na kumwagia maji").
 func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) {
-	own := c.has("heap", "stick", "worm", "bed", "bottle", "cap", "compost", "layer", "starter", "inside", "gas")
+	own := c.has("heap", "stick", "worm", "bed", "bottle", "cap", "compost", "material=compost", "layer", "starter", "inside", "gas")
 	if c.foreign {
 		return nil
 	}
@@ -176,7 +176,7 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 			return "", false // "gave water to the cows"
 		case water:
 			return "did=watered", true
-		case r.asked == "feed", r.asked == "worms" && stuff:
+		case r.asked == "feed" && !(s.hindi() && r.several && c.has("known")), r.asked == "worms" && stuff:
 			return "did=fed", true
 		}
 		return "", false
@@ -284,10 +284,13 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 			return "did=layered", true // "परत जमा दी"
 		}
 	case "did=fed":
+		if s.tongue == en && !worm && r.names(s, "ate", "eat", "eats", "eaten") && (c.hasDim("crop") || c.has("foreign", "known", "")) {
+			return "", false // "they ate all the cassava"
+		}
 		if s.hindi() && !worm && i > 0 && oneOf(c.signs[i-1].sense, "known", "foreign") {
 			return "", false // "जलेबी खिलाई"
 		}
-		if (c.has("animal") || c.hasDim("animal") && !c.has("dung") || r.eats(c)) && !worm && (c.beastAfter(i) || s.to == s.from+1 && !r.feeder(c, i)) {
+		if (c.has("animal") || c.hasDim("animal") && !c.has("dung") || r.eats(c, i)) && !worm && (c.beastAfter(i) || s.to == s.from+1 && !r.feeder(c, i)) {
 			return "", false
 		}
 	case "did=harvested":
@@ -383,10 +386,13 @@ func (r *reader) knocks(s *sign) bool {
 
 // eats says whether a person of a clause is the one who is fed. A Hindi one is marked:
 // "बच्चे को खिलाया", but "बेटे ने खिलाया" fed.
-func (r *reader) eats(c *clause) bool {
-	for i := range c.signs {
-		s := &c.signs[i]
-		if s.sense == "person" && (!s.hindi() || oneOf(r.word(s.to), "को", "ko")) {
+func (r *reader) eats(c *clause, i int) bool {
+	for k := range c.signs {
+		s := &c.signs[k]
+		if s.sense != "person" {
+			continue
+		}
+		if s.hindi() && oneOf(r.word(s.to), "को", "ko") || !s.hindi() && (k > i || s.tongue == sw || oneOf(r.word(s.from-1), "a", "al", "au", "aux") || s.from > 1 && oneOf(r.word(s.from-2), "a", "au")) {
 			return true
 		}
 	}

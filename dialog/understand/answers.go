@@ -47,7 +47,7 @@ func (r *reader) answers(cs []clause, f *finding) {
 			case "ready":
 				did = did || c.ask == telling && actOf(r.asked) != "" && !c.has("not", "notyet") && !c.doubt
 			case "done", "finish":
-				if r.awaits(c) || c.hasHarm() || len(cs) > 2 && (c.odd > 0 || c.has("foreign")) {
+				if r.awaits(c) || c.hasHarm() || len(cs) > 2 && (c.odd > 0 || c.has("foreign", "weather")) {
 					break // "dès que le marché est fini"; what else was done
 				}
 				if i > 0 && (c.signs[i-1].sense == "start" || c.signs[i-1].sense == "stop" && s.hindi()) {

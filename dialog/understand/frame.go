@@ -32,6 +32,10 @@ func (r *reader) frame(cs []clause) {
 					c.ask = askWh
 				}
 			case "canq", "askif", "avoid":
+				if s.sense == "canq" && s.hindi() && c.has("notyet") && !sentenceAsks(cs, i) {
+					c.cant = true // "परत नहीं बिछा सकता"
+					continue
+				}
 				if s.sense == "canq" && s.hindi() && c.has("not", "maybe") && !c.has("what") && !sentenceAsks(cs, i) {
 					continue // "कह नहीं सकता"
 				}
@@ -107,7 +111,7 @@ func (r *reader) frame(cs []clause) {
 	for i := range cs {
 		c := &cs[i]
 		told = c.foreign && (told || c.ofHeap())
-		if told && i+1 < len(cs) && !cs[i+1].has("mine", "me", "heap") && !(cs[i+1].has("have") && cs[i+1].has("nothing")) {
+		if c.foreign && i+1 < len(cs) && (told || r.ofTheirs(&cs[i+1])) && !cs[i+1].has("mine", "me") && (!cs[i+1].has("heap") || r.ofTheirs(&cs[i+1])) && !(cs[i+1].has("have") && cs[i+1].has("nothing")) {
 			next := &cs[i+1]
 			own := false
 			for _, s := range next.signs {
@@ -276,6 +280,17 @@ func (r *reader) clocked(c *clause, k int) bool {
 		hour = true
 	}
 	return hour && s.value <= 24 && !c.has("was", "past", "didaux", "already", "have") && !c.hasPast()
+}
+
+// ofTheirs says whether the heap of a clause is that of the one just spoken of: "his heap".
+func (r *reader) ofTheirs(c *clause) bool {
+	for i := range c.signs {
+		if s := &c.signs[i]; s.sense == "heap" {
+			return oneOf(r.word(s.from-1), "his", "her", "their", "su", "sus", "son", "leur", "uska", "uske", "unka", "unke", "उसका", "उसके", "उनका", "उनके") ||
+				oneOf(r.word(s.to), "lake", "lao")
+		}
+	}
+	return false
 }
 
 // ofHeap says whether a clause tells anything of heap, bottle or worms, so that what it says

@@ -95,7 +95,7 @@ func (r *reader) measures() []measure {
 			i++
 		default:
 			if m, n := material(in, i); n > 0 && m != "" {
-				if s.hindi() && lacks(in, i+n) {
+				if s.hindi() && (lacks(in, i+n) || i+n+1 < len(in) && in[i+n].sense == "filler" && in[i+n+1].sense == "edge") { // "नीम के नीचे से"
 					stop(i)
 					i += n
 					continue

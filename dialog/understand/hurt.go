@@ -1,6 +1,9 @@
 package understand
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // Wounds, bites, what went into an eye or down a throat: the verbs that do harm only to
 // somebody, and the words that name it outright.
@@ -83,7 +86,7 @@ func (p *peril) swallows(i int) string {
 	}
 	ours := p.has("starter", "liquid", "bottle", "medicine", "compost") || p.hasDim("material") && !p.has("food") || p.about.bottle || p.r.asked == "bottle" || p.r.asked == "shake"
 	if s.sense == "eat" {
-		ours = p.person && !p.has("worm") && (p.has("starter", "compost", "dung", "heap") || p.hasDim("material"))
+		ours = p.person && !p.has("worm") && (p.has("starter", "compost", "dung", "heap") || p.hasDim("material") && !p.has("material=jaggery", "material=curd", "material=fruit_waste"))
 	}
 	if (s.tense&(past|participle|ongoing) != 0 || p.afterIt(i)) && ours && (p.person || s.sense == "drink") {
 		return "harm=swallowed"
@@ -116,6 +119,8 @@ func (p *peril) harm(i int) string {
 		}
 	case "harm=bite":
 		switch {
+		case s.text == "bit" && c.beastAfter(i) && slices.ContainsFunc(c.signs[:i], func(o sign) bool { return o.sense == "stinger" || o.beast() }):
+			return "" // "a snake bit our goat"
 		case c.has("pointed") && !p.animal && !c.hasBeast() && !c.has("stinger", "seen=ants"):
 			return "harm=cut" // "un clou m'a piqué"
 		case r.reaped(c, i):

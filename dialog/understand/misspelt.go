@@ -15,7 +15,10 @@ func (r *reader) lookNear() {
 		}
 		r.hearLike(i)
 		switch {
-		case r.own(i), r.strayed(i), len(r.ids[i]) == 0 && r.named(i), r.hindiByEar(i), r.spanishForm(i):
+		case r.own(i):
+		case r.farOff(i) && r.named(i):
+			r.ids[i] = r.ids[i][:0] // "Peter" is no French "péter"
+		case r.strayed(i), r.hindiByEar(i), r.spanishForm(i):
 		default:
 			slips++
 			r.guess(i, slips <= mostSlips)

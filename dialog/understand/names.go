@@ -34,6 +34,22 @@ func (r *reader) named(i int) bool {
 	return 2*capital < all
 }
 
+// farOff says whether word i is known neither in the text's own language nor in English. A
+// part of a phrase ("gracias a Dios") is not.
+func (r *reader) farOff(i int) bool {
+	for _, id := range r.ids[i] {
+		if len(r.lex.senses[id]) == 0 {
+			return false
+		}
+		for _, e := range r.lex.senses[id] {
+			if r.rank[e.tongue] == 0 || e.tongue == en || e.tongue == everyone {
+				return false
+			}
+		}
+	}
+	return true
+}
+
 // isLetter says whether a text ends, or begins, with a letter.
 func isLetter(s string, last bool) bool {
 	c, _ := utf8.DecodeRuneInString(s)

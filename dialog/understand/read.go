@@ -105,6 +105,9 @@ func (r *reader) read() Meaning {
 		if c.foreign {
 			st = nil
 		}
+		if slices.ContainsFunc(st, func(f fact) bool { return f.code == "seen=runoff" }) {
+			st = filter(st, func(f fact) bool { return f.code != "moisture=wet" }) // the same running water
+		}
 		if hasCode(found, "seen=smoke") {
 			st = filter(st, func(f fact) bool { return f.code != "smell=rotten" }) // "jalne jaisi boo": the burning is what smells
 		}
@@ -350,7 +353,7 @@ func (r *reader) undoes(cs []clause, f *finding, corrected map[int]bool) {
 
 // fedUp: "enough with the texts", "nunca más me escriban", "never write to me again".
 func (r *reader) fedUp(c *clause) bool {
-	if k := c.find("stop"); k >= 0 && c.has("write") && c.signs[k].tense&past == 0 {
+	if k := c.find("stop"); k >= 0 && c.has("write", "message") && !c.has("not", "nothing", "water") && c.signs[k].tense&past == 0 {
 		return true // "quit sending"
 	}
 	if c.has("message") && r.says(c, "tired", "fed", "sick", "bored", "annoyed", "annoying", "harto", "harta", "cansado", "cansada", "aburrido", "aburrida", "fatigue", "fatiguee", "marre", "lasse") {

@@ -1,6 +1,9 @@
 package understand
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // recast gives a word with two senses the one that its clause (the n-th of the
 // message) or the open question asks for: "bit" is little before a quality, "fine"
@@ -11,6 +14,20 @@ func (r *reader) recast(c *clause, n, k int) {
 	case "stick=hot":
 		if actOf(r.asked) != "" && oneOf(s.text, "हाथ", "haath", "hath") && r.names(s, "लगाया", "lagaya", "lagaayi", "लगाई") && !c.has("stick") {
 			s.sense = "notyet" // "बोतल को हाथ भी नहीं लगाया"
+		}
+	case "bit":
+		if s.text == "bit" && k > 0 && k+1 < len(c.signs) && r.word(s.from-1) != "a" && oneOf(c.signs[k+1].sense, "", "known", "person", "neighbor", "body", "me") && r.creatureBefore(s) {
+			s.sense, s.tense = "bite", past // "a snake came and bit Peter"
+		}
+	case "done":
+		if s.tongue == en && k+1 < len(c.signs) && c.signs[k+1].sense == "not" && r.word(s.to-1) == "did" {
+			s.sense = "didaux" // "I did not"
+			for d := range c.signs[k+2:] {
+				if d := &c.signs[k+2+d]; act(d.sense) {
+					d.neg = true
+					break
+				}
+			}
 		}
 	case "rainword":
 		s.sense = "weather"
@@ -139,8 +156,18 @@ func (r *reader) recast(c *clause, n, k int) {
 			s.sense = "filler" // "cooler than last time but warm"
 		}
 	case "food":
-		if s.text == "feed" && s.tongue == en && (k > 0 && oneOf(c.signs[k-1].sense, "me", "will", "must", "want") || oneOf(r.word(s.to), "them", "the")) {
+		if s.text == "feed" && s.tongue == en && (k > 0 && oneOf(c.signs[k-1].sense, "me", "will", "must", "want", "not", "notyet") || oneOf(r.word(s.to), "them", "the")) {
 			s.sense, s.tense = "did=fed", bare // "I'll feed them": the verb
+			s.neg = k > 0 && c.signs[k-1].sense == "not"
+		}
+	case "water", "sheet":
+		if as, ok := map[string]string{"water": "did=watered", "cover": "did=covered"}[s.text]; ok && s.tongue == en && c.verbHere(k) {
+			s.sense, s.tense = as, bare // "did not water it", "forgot to cover the heap"
+			s.neg = c.signs[k-1].sense == "not"
+		}
+	case "cap":
+		if oneOf(s.text, "ढकना", "dhakna", "dhakana") && c.has("heap") && !c.has("bottle") {
+			s.sense, s.tense = "did=covered", bare // to cover, and no cap
 		}
 	case "seen=weeds":
 		if r.asked == "have" && !c.has("heap", "bed", "inside", "edge") {
@@ -236,4 +263,18 @@ func (r *reader) describes(s sign) bool {
 		return true
 	}
 	return s.sense == "is"
+}
+
+// creatureBefore says whether an animal was named before a sign.
+func (r *reader) creatureBefore(s *sign) bool {
+	return slices.ContainsFunc(r.signs, func(o sign) bool { return o.from < s.from && (o.sense == "stinger" || o.beast()) })
+}
+
+// verbHere says whether an English word at sign k that may be a noun is a verb: "did not
+// water the heap", "forgot to cover it".
+func (c *clause) verbHere(k int) bool {
+	if k > 1 && c.signs[k-1].sense == "rangeto" {
+		return c.signs[k-2].sense == "forgot"
+	}
+	return k > 0 && c.signs[k-1].sense == "not" && (k == 1 || c.signs[k-2].sense != "is")
 }

@@ -11,9 +11,6 @@ func (r *reader) settle(cs []clause, f *finding) Meaning {
 	codes = append(codes, unique(f.danger)...)
 	unsettled := len(f.guess) > 0
 	for _, x := range f.facts {
-		if x.code == "moisture=wet" && some(f.facts, func(e fact) bool { return e.code == "seen=runoff" && e.clause == x.clause }) {
-			continue // the same running water
-		}
 		if x.doubt {
 			f.guess = append(f.guess, x.code)
 			unsettled = true

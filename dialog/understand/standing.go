@@ -21,8 +21,8 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 	if c.cond && !(t&future != 0) && !c.will && !c.tomorrow {
 		return nothing
 	}
-	if t == 0 && dimension(s.sense) == "did" {
-		t = bare
+	if t == 0 && dimension(s.sense) == "did" || s.tongue == en && c.will && r.word(s.from) == "put" {
+		t = bare // "we will put the layer down": one form for both
 	}
 	neg := s.neg || s.hindi() && i > 0 && c.signs[i-1].sense == "nothing" || c.has("nothing") && s.tongue != sw && s.tongue != hi && s.tongue != hiLatn // "rien donné"
 	if c.halfway() && s.hindi() && t&past != 0 && !s.neg {
@@ -89,7 +89,7 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 	if after("after") && t&(bare|past) != 0 {
 		return done
 	}
-	if before("before") && !s.hindi() || before("stop") && t&bare != 0 {
+	if before("before") && !s.hindi() && !c.meAgain(i) || before("stop") && t&bare != 0 {
 		return nothing // "ya dejé de echarle agua"
 	}
 	if r.awaited(c, s) && (t&(present|future) != 0 || s.tongue == fr) {
@@ -182,6 +182,8 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 		return done
 	case t&(bare|order|present) != 0:
 		switch {
+		case s.tongue == en && t&bare != 0 && slices.ContainsFunc(c.signs[:i], func(u sign) bool { return u.sense == "give" && u.tense&past != 0 }) && !neg && !c.has("not"):
+			return done // "gave the bottle a strong shake"
 		case s.tongue == en && t&bare != 0 && r.word(s.from-1) == "to" && slices.ContainsFunc(c.signs[:i], func(u sign) bool { return u.sense == "use" && u.tense&past != 0 }):
 			return done // "used a tray to sieve it"
 		case s.tongue == fr && t&bare != 0 && i == len(c.signs)-1 && i > 0 && c.core() == 2 && oneOf(c.signs[i-1].sense, "layer", "heap", "bottle", "compost") && actOf(r.asked) != "":
@@ -259,6 +261,18 @@ func (c *clause) whenTo() bool {
 		}
 	}
 	return false
+}
+
+// meAgain says whether the speaker is named anew between a "before" and the act at sign i:
+// "before I left I gave it a shake".
+func (c *clause) meAgain(i int) bool {
+	n := 0
+	for k := c.find("before") + 1; k < i; k++ {
+		if c.signs[k].sense == "me" {
+			n++
+		}
+	}
+	return n > 1
 }
 
 // halfway: "half sieved", with no measure that the half could belong to.

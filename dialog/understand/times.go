@@ -16,7 +16,7 @@ func (r *reader) times(cs []clause, f *finding) {
 				return // "it began at six", "my uncle is away": the side of a story puts nothing off
 			}
 			// "skip it, I won't turn this week" puts nothing off
-			if f.when == "" || w == "tomorrow" || w == "skip" && f.when == "later" && k > 0 && cs[k-1].has("not") && cs[k-1].hasDim("did") || f.when == "skip" && !c.has("skip", "not") {
+			if f.when == "" || w == "tomorrow" || w == "skip" && f.when == "later" && c.has("skip") && c.hasDim("did") || w == "skip" && f.when == "later" && k > 0 && cs[k-1].has("not") && cs[k-1].hasDim("did") || f.when == "skip" && !c.has("skip", "not") {
 				f.when = w
 			}
 		}
@@ -100,6 +100,8 @@ func (r *reader) times(cs []clause, f *finding) {
 			when("later") // "only half"
 		case c.has("prog", "partly") && !plan && !stated && odd == 0 && !c.has("good", "fine", "alive"):
 			when("later")
+		case plan && c.skips() && actOf(r.asked) != "":
+			when("skip") // "this time I will skip the turning"
 		case plan && c.signs[0].sense == "skip" && actOf(r.asked) != "":
 			when("skip") // "rehne do is baar nahi paltunga"
 		case plan && c.tomorrow:
@@ -153,6 +155,20 @@ func (r *reader) times(cs []clause, f *finding) {
 			when("later")
 		}
 	}
+}
+
+// skips says whether a clause leaves an act out: the act follows the word.
+func (c *clause) skips() bool {
+	k := c.find("skip")
+	if k < 0 || c.has("not") || c.signs[k].hindi() {
+		return false
+	}
+	for _, s := range c.signs[k+1:] {
+		if s.sense != "filler" {
+			return dimension(s.sense) == "did"
+		}
+	}
+	return false
 }
 
 // opens says whether a word for a time to come goes on with what must happen first.

@@ -24,7 +24,7 @@ func (c *clause) theirs(neighbor bool) bool {
 // next to the thing with no verb between ("jirani's heap", "lundo la jirani").
 func (r *reader) foreign(c *clause) bool {
 	for i := 0; i+1 < len(c.signs); i++ {
-		if s := &c.signs[i]; s.sense == "person" && s.tongue == en && (c.signs[i+1].sense == "heap" || c.signs[i+1].sense == "stick" || c.signs[i+1].sense == "bottle") && r.names(s, "brothers", "sisters", "uncles", "aunts", "cousins", "friends") {
+		if s := &c.signs[i]; s.sense == "person" && s.tongue == en && (oneOf(c.signs[i+1].sense, "heap", "stick", "bottle", "worm", "bed", "compost")) && r.names(s, "brothers", "sisters", "uncles", "aunts", "cousins", "friends") {
 			return true // my brother's heap
 		}
 	}
