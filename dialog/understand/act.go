@@ -51,6 +51,7 @@ func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) 
 	}
 	creature := c.has("animal") || c.hasDim("animal") && !c.has("dung") && !c.hasDim("material")
 	main := c.beforeTime()
+	own = own || slices.ContainsFunc(c.signs, func(s sign) bool { return s.to > s.from+1 && dimension(s.sense) == "did" && s.hindi() })
 	off := !own && (creature || main.has("plant", "foreign"))
 	for i := range c.signs {
 		s := &c.signs[i]
@@ -266,6 +267,9 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 			return "", false // "shook his hand"
 		}
 	case "did=built":
+		if c.has("dust") {
+			return "", false // "se levantó tanto polvo"
+		}
 		if s.tongue == es && r.begins(s, "levant") && c.hasDim("unit") && !c.has("heap", "compost") {
 			return "", false // "levanté el costal"
 		}
@@ -287,8 +291,8 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 		if s.tongue == en && !worm && r.names(s, "ate", "eat", "eats", "eaten") && (c.hasDim("crop") || c.has("foreign", "known", "")) {
 			return "", false // "they ate all the cassava"
 		}
-		if s.hindi() && !worm && i > 0 && oneOf(c.signs[i-1].sense, "known", "foreign") {
-			return "", false // "जलेबी खिलाई"
+		if s.hindi() && !worm && (i > 0 && oneOf(c.signs[i-1].sense, "known", "foreign") || c.hasBeast() && !c.has("dung")) {
+			return "", false // "जलेबी खिलाई", "बकरी को चारा डाल दिया"
 		}
 		if (c.has("animal") || c.hasDim("animal") && !c.has("dung") || r.eats(c, i)) && !worm && (c.beastAfter(i) || s.to == s.from+1 && !r.feeder(c, i)) {
 			return "", false
@@ -298,7 +302,7 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 			return "", false
 		}
 	case "did=watered":
-		if c.has("weather") || s.tongue == es && r.word(s.from-1) == "se" {
+		if c.has("weather") && !s.hindi() || s.tongue == es && r.word(s.from-1) == "se" {
 			return "", false // "se mojó el mandil": it got wet
 		}
 		if s.hindi() && !water && !c.has("heap", "bed", "worm", "layer") && i > 0 && c.signs[i-1].sense == "known" {

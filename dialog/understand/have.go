@@ -328,9 +328,18 @@ func (r *reader) used(cs []clause, c *clause) bool {
 				switch s.sense {
 				case "collect", "bring", "did=gathered", "have", "remain":
 					gather = true
-				case "put", "give", "fill", "make", "stir", "takeout", "use", "sell", "eat", "drink":
+				case "give":
+					if s.hindi() && r.says(&cs[j], "ने", "ne") && !cs[j].has("me") {
+						gather = true // "मिल वाले ने दे दी": was given
+					} else {
+						use = true
+					}
+				case "put", "fill", "make", "stir", "takeout", "use", "sell", "eat", "drink":
 					use = true
 				case "foreign", "money":
+					if oneOf(r.word(s.from-1), "en", "in", "at", "dans", "au", "la", "the", "el") && oneOf(r.word(s.from-2), "en", "in", "at", "dans", "y", "and", "", ",") {
+						continue // "en la cocina dos baldes": where they are
+					}
 					if s.tongue == sw && strings.HasSuffix(r.tokens[s.from].text, "ni") {
 						continue // "dukani nimepata": at the shop
 					}

@@ -39,6 +39,8 @@ func (p *peril) otherwise(s *sign) string {
 func (p *peril) cuts(i int) string {
 	s := &p.signs[i]
 	switch {
+	case strings.HasPrefix(s.text, "clavad") && !p.has("body", "person", "me", "pointed"):
+		return "" // "lo dejé clavado": the stick
 	case s.hindi() && p.has("harm=bite", "bite"):
 		return "" // "मधुमक्खी ने काटा": काटना is to cut and to bite
 	case p.has("eye") && !p.has("body"):
@@ -114,6 +116,10 @@ func (p *peril) harm(i int) string {
 			return ""
 		case s.hindi() && c.has("seen=ants"):
 			return "harm=bite" // "haath pe kaat liya chintiyon ne"
+		case strings.HasPrefix(s.text, "clavad") && !c.has("body", "person", "me", "pointed"):
+			return "" // "lo dejé clavado": the stick
+		case s.hindi() && c.hasDim("crop") && !c.has("body"):
+			return "" // "गेहूँ कट गया"
 		case oneOf(s.text, "कटा", "कटी", "कटे", "kata", "kati", "kate") && c.hasDim("unit") && !p.person:
 			return "" // "तना कटा हुआ": chopped
 		}

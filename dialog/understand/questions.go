@@ -160,7 +160,7 @@ func (r *reader) questions(cs []clause, f *finding) {
 				add("ask=help")
 			}
 		case telling:
-			if c.cond && f.when == "" && !plan && (c.has("whatif") && c.has("me") && c.odd <= 1 && actOf(r.asked) != "" && !c.has("foreign", "money") || (c.has("whatif") || oneOf(c.signs[len(c.signs)-1].text, "to", "तो", "je")) && c.rainsOn() || r.ours(c, false) || c.has("whatif") && c.has("person") && !c.has("foreign", "money", "weather")) {
+			if c.cond && !c.doubt && f.when == "" && !plan && (c.has("whatif") && c.has("me") && c.odd <= 1 && actOf(r.asked) != "" && !c.has("foreign", "money") || (c.has("whatif") || oneOf(c.signs[len(c.signs)-1].text, "to", "तो", "je")) && c.rainsOn() || r.ours(c, false) || c.has("whatif") && c.has("person") && !c.has("foreign", "money", "weather")) {
 				add("ask=help")
 			}
 		}

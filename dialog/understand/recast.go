@@ -12,8 +12,27 @@ func (r *reader) recast(c *clause, n, k int) {
 	s := &c.signs[k]
 	switch s.sense {
 	case "stick=hot":
+		if s.hindi() && r.asked != "stick" && oneOf(r.tokens[s.from].text, "गर्मी", "गरमी", "garmi") && !c.has("heap", "inside", "stick", "compost") {
+			s.sense = "weather" // "गर्मी बहुत है"
+		}
 		if actOf(r.asked) != "" && oneOf(s.text, "हाथ", "haath", "hath") && r.names(s, "लगाया", "lagaya", "lagaayi", "लगाई") && !c.has("stick") {
 			s.sense = "notyet" // "बोतल को हाथ भी नहीं लगाया"
+		}
+	case "smell=alcohol":
+		if s.text == "vino" && k+1 < len(c.signs) && (oneOf(c.signs[k+1].sense, "me", "person", "neighbor", "officer") || k+1 < len(c.signs) && c.signs[k+1].sense == "" && r.named(c.signs[k+1].from)) {
+			s.sense = "known" // "vino mi comadre": she came
+		}
+	case "did=harvested":
+		if s.text == "cosecha" && s.tongue == es && oneOf(r.word(s.from-1), "la", "una", "mi", "su", "esta", "buena", "de") {
+			s.sense = "known" // the harvest
+		}
+	case "heat":
+		if oneOf(s.text, "गर्मी", "गरमी", "garmi") && r.asked != "stick" && !c.has("heap", "inside", "stick", "compost") {
+			s.sense = "filler" // of the day
+		}
+	case "seen=worms_dead":
+		if s.hindi() && (strings.HasPrefix(s.text, "मार") || strings.HasPrefix(s.text, "maar")) && !c.has("worm") {
+			s.sense = "known" // "गप्पें मार के"
 		}
 	case "bit":
 		if s.text == "bit" && k > 0 && k+1 < len(c.signs) && r.word(s.from-1) != "a" && oneOf(c.signs[k+1].sense, "", "known", "person", "neighbor", "body", "me") && r.creatureBefore(s) {

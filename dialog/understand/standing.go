@@ -83,8 +83,11 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 	if s.hindi() && t&bare != 0 && next == "stop" {
 		return nothing // "पानी देना बंद कर दिया"
 	}
-	if after("while") || after("before") {
+	if after("while") && !c.jab() || after("before") {
 		return nothing
+	}
+	if s.hindi() && t&bare != 0 && t&past == 0 && oneOf(r.word(s.to), "वाला", "वाली", "वाले", "wala", "wali", "wale") && !oneOf(r.word(s.to+1), "हूँ", "हूं", "हैं", "hu", "hun", "hain") {
+		return nothing // "पुआल लाने वाला ठेला"
 	}
 	if after("after") && t&(bare|past) != 0 {
 		return done
@@ -161,8 +164,8 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 		if c.tomorrow && !c.has("past", "already", "didaux", "have") && s.tongue != sw {
 			return planned
 		}
-		if t&present != 0 && (c.tomorrow || c.later) && !c.has("past", "already") {
-			return planned
+		if t&present != 0 && (c.tomorrow || c.later) && !c.has("past", "already") && !(last == past && s.tongue == es && !c.tomorrow && r.says(c, "despues", "luego")) {
+			return planned // but not "pusimos la capa, después la regamos"
 		}
 		if neg {
 			return notDone

@@ -12,7 +12,7 @@ func (r *reader) times(cs []clause, f *finding) {
 		c := &cs[k]
 		meant := false // a deed to come is spoken of, or nothing but the time
 		when := func(w string) {
-			if tale && w == "later" && !meant {
+			if tale && !meant && (w == "later" || w == "skip" && c.core() > 1) {
 				return // "it began at six", "my uncle is away": the side of a story puts nothing off
 			}
 			// "skip it, I won't turn this week" puts nothing off

@@ -126,7 +126,7 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		}
 		return "seen=worms_well"
 	}
-	if s.sense == "did=watered" && c.has("weather") && here.heap && !s.neg && !s.whom {
+	if s.sense == "did=watered" && c.has("weather") && !s.hindi() && here.heap && !s.neg && !s.whom {
 		return "moisture=wet" // the rain watered it
 	}
 	switch dimension(s.sense) {
@@ -139,7 +139,7 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		if s.sense == "seen=runoff" && s.hindi() && about.bottle && !here.heap && !s.neg {
 			return "bottle=leaking" // "botal hila di lekin neeche se tapak rahi hai"
 		}
-		if s.neg || !here.heap && !here.worm && !here.bottle && c.otherThan(s, r) {
+		if s.neg || !here.heap && !here.worm && !here.bottle && c.otherThan(s, r) || s.sense == "seen=sunk" && r.sat(c, s) {
 			return ""
 		}
 		switch s.sense {
@@ -339,10 +339,20 @@ func (c *clause) kinBefore(i int) bool {
 // of the weather: "nació mi nieto", "mon oncle est descendu", "il y a du brouillard".
 func (c *clause) otherThan(s *sign, r *reader) bool {
 	switch s.sense {
-	case "seen=weeds", "seen=sunk":
+	case "seen=sunk":
+		return c.has("person") || c.hasBeast() || s.hindi() && (c.odd > 0 || c.has("known"))
+	case "seen=weeds":
 		return c.has("person") || c.hasBeast()
 	case "seen=steam":
 		return r.names(s, "brouillard", "brume", "mist", "fog", "neblina", "niebla", "कोहरा", "kohra", "ukungu")
 	}
 	return false
+}
+
+// sat says whether a Hindi "बैठ" is of people who sat down, and not of a heap gone down.
+func (r *reader) sat(c *clause, s *sign) bool {
+	if !s.hindi() || !oneOf(r.tokens[s.from].text, "बैठ", "बैठे", "बैठा", "बैठी", "baith", "baithe", "baitha", "baithi") {
+		return false
+	}
+	return !c.has("heap", "layer") && (oneOf(r.word(s.to), "के", "कर", "ke", "kar") || c.odd > 0 || c.has("known", "person"))
 }
