@@ -28,7 +28,7 @@ func (r *reader) recast(c *clause, n, k int) {
 		}
 	case "heat":
 		if oneOf(s.text, "गर्मी", "गरमी", "garmi") && r.asked != "stick" && !c.has("heap", "inside", "stick", "compost") {
-			s.sense = "filler" // of the day
+			s.sense = "known" // of the day
 		}
 	case "seen=worms_dead":
 		if s.hindi() && (strings.HasPrefix(s.text, "मार") || strings.HasPrefix(s.text, "maar")) && !c.has("worm") {

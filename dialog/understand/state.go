@@ -331,7 +331,7 @@ func (r *reader) ofOther(c *clause, i int) bool {
 	if s := &c.signs[i]; s.tongue == es || s.hindi() && dimension(s.sense) != "moisture" || c.has("dung", "leaf", "stalk", "peel", "huskw", "stem", "straws", "squeeze", "damp", "dust") || c.hasDim("material") || r.says(c, "comme", "kama", "sent", "like") {
 		return false
 	}
-	if r.several && r.asked != "moisture" && c.signs[i].hindi() && (c.odd > 0 || c.has("known")) {
+	if r.several && r.asked != "moisture" && c.signs[i].sense == "moisture=wet" && c.signs[i].hindi() && (c.odd > 0 || c.has("known")) {
 		return true // "रसोई का फर्श चिपचिपा हो गया"
 	}
 	return slices.ContainsFunc(c.signs[:i], func(s sign) bool {
