@@ -356,7 +356,7 @@ func (r *reader) yaNow(c *clause) {
 			continue
 		}
 		for _, d := range c.signs[i+1:] {
-			if act(d.sense) && d.tense&ongoing != 0 && (d.tongue == sw || r.says(c, "estoy", "estamos", "esta", "estan", "ando", "andamos", "anda", "andan", "sigo", "seguimos")) {
+			if d.sense == "busy" || act(d.sense) && d.tense&ongoing != 0 && (d.tongue == sw || r.says(c, "estoy", "estamos", "esta", "estan", "ando", "andamos", "anda", "andan", "sigo", "seguimos")) {
 				s.sense = "now"
 				break
 			}
