@@ -10,11 +10,11 @@ import (
 // is good of worms and OK of a plan.
 func (r *reader) recast(c *clause, n, k int) {
 	s := &c.signs[k]
+	if r.hotDay(c, s) {
+		s.sense = "known"
+	}
 	switch s.sense {
 	case "stick=hot":
-		if s.hindi() && r.asked != "stick" && oneOf(r.tokens[s.from].text, "गर्मी", "गरमी", "garmi") && !c.has("heap", "inside", "stick", "compost") {
-			s.sense = "weather" // "गर्मी बहुत है"
-		}
 		if actOf(r.asked) != "" && oneOf(s.text, "हाथ", "haath", "hath") && r.names(s, "लगाया", "lagaya", "lagaayi", "लगाई") && !c.has("stick") {
 			s.sense = "notyet" // "बोतल को हाथ भी नहीं लगाया"
 		}
@@ -25,10 +25,6 @@ func (r *reader) recast(c *clause, n, k int) {
 	case "did=harvested":
 		if s.text == "cosecha" && s.tongue == es && oneOf(r.word(s.from-1), "la", "una", "mi", "su", "esta", "buena", "de") {
 			s.sense = "known" // the harvest
-		}
-	case "heat":
-		if oneOf(s.text, "गर्मी", "गरमी", "garmi") && r.asked != "stick" && !c.has("heap", "inside", "stick", "compost") {
-			s.sense = "known" // of the day
 		}
 	case "seen=worms_dead":
 		if s.hindi() && (strings.HasPrefix(s.text, "मार") || strings.HasPrefix(s.text, "maar")) && !c.has("worm") {
@@ -292,8 +288,16 @@ func (r *reader) creatureBefore(s *sign) bool {
 // verbHere says whether an English word at sign k that may be a noun is a verb: "did not
 // water the heap", "forgot to cover it".
 func (c *clause) verbHere(k int) bool {
-	if k > 1 && c.signs[k-1].sense == "rangeto" {
+	switch {
+	case k > 1 && c.signs[k-1].sense == "rangeto":
 		return c.signs[k-2].sense == "forgot"
+	case k > 0 && c.signs[k-1].sense == "not":
+		return k == 1 || c.signs[k-2].sense != "is"
 	}
-	return k > 0 && c.signs[k-1].sense == "not" && (k == 1 || c.signs[k-2].sense != "is")
+	return false
+}
+
+// hotDay says whether a Hindi word for heat is of the weather: "गर्मी बहुत है".
+func (r *reader) hotDay(c *clause, s *sign) bool {
+	return s.hindi() && (s.sense == "heat" || s.sense == "stick=hot") && r.asked != "stick" && oneOf(r.tokens[s.from].text, "गर्मी", "गरमी", "garmi") && !c.has("heap", "inside", "stick", "compost")
 }
