@@ -191,6 +191,8 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 			return "did=mixed", true
 		case c.has("heap", "compost") && !c.hasDim("seen") && !c.has("hole", "seen=steam"):
 			return "did=built", true
+		case r.says(c, "again", "dubara", "dobara", "दोबारा", "दुबारा", "nuevo", "nouveau", "upya", "tena") && c.odd == 0 && !c.has("food", "known", "foreign"):
+			return "did=built", true // "dubara bana diya": the heap, what else
 		case r.asked == "layer":
 			return "did=layered", true
 		}
