@@ -179,7 +179,14 @@ func (x *exchange) layered(h Heap, m meaning) {
 // "two more layers".
 func (x *exchange) countsLayers(m meaning) bool {
 	_, _, ok := understand.Layers(m.text, x.lang())
-	return ok && len(m.codes) == 0 && !strings.ContainsAny(m.text, "?？") && !x.lineHolds(m.text, "words_denied")
+	if !ok || len(m.codes) > 0 || strings.ContainsAny(m.text, "?？") {
+		return false
+	}
+	said := spaced(m.text)
+	if more := x.wordIn(said, "words_more"); more != "" {
+		said = strings.ReplaceAll(said, " "+more+" ", " ") // "encore" is more here, and not yet elsewhere
+	}
+	return x.wordIn(said, "words_denied") == ""
 }
 
 // layersTold is how many layers the heap has by a report of some: "layer 4" and "4
@@ -410,7 +417,7 @@ func (x *exchange) volume(m3 float64) worded {
 	units := x.units()
 	return func(lang string) string {
 		if units == "metres" {
-			return phrases.Text(lang, "cubic_metres", phrases.Args{"Much": trim(math.Round(m3*10) / 10)})
+			return phrases.Text(lang, "cubic_metres", phrases.Args{"N": counted(math.Round(m3*10) / 10)})
 		}
 		return phrases.Text(lang, "cubic_feet", phrases.Args{"Much": roundTo(m3/compost.FootCubed, 1)})
 	}

@@ -266,21 +266,24 @@ func (x *exchange) length(m float64) worded {
 	units := x.units()
 	return func(lang string) string {
 		if units == "metres" {
-			return phrases.Text(lang, "in_metres", phrases.Args{"Long": strconv.FormatFloat(math.Round(m*10)/10, 'f', -1, 64)})
+			return phrases.Text(lang, "in_metres", phrases.Args{"N": counted(math.Round(m*10) / 10)})
 		}
-		return phrases.Text(lang, "in_feet", phrases.Args{"Long": strconv.FormatFloat(math.Round(m/0.3048*2)/2, 'f', -1, 64)})
+		return phrases.Text(lang, "in_feet", phrases.Args{"N": counted(math.Round(m/0.3048*2) / 2)})
 	}
+}
+
+// counted is a number as the plural rules take it: whole, or in digits.
+func counted(v float64) any {
+	if v == math.Trunc(v) {
+		return int(v)
+	}
+	return strconv.FormatFloat(v, 'f', -1, 64)
 }
 
 // amount says one amount: "3 baskets of cow dung".
 func amount(g Gathered) worded {
 	return func(lang string) string {
-		n := strconv.FormatFloat(g.N, 'f', -1, 64)
-		count := any(n)
-		if g.N == math.Trunc(g.N) {
-			count = int(g.N)
-		}
-		measure := phrases.Text(lang, "unit_"+g.Unit, phrases.Args{"N": count})
+		measure := phrases.Text(lang, "unit_"+g.Unit, phrases.Args{"N": counted(g.N)})
 		if g.Material == "" {
 			return measure
 		}

@@ -1,6 +1,9 @@
 package dialog
 
-import "strings"
+import (
+	"regexp"
+	"strings"
+)
 
 // Numerals: who writes १२ reads १२. A farmer who is answered in Devanagari letters
 // gets the digits that they last used themselves; codes, which mix digits with
@@ -28,16 +31,25 @@ func (x *exchange) keepNumerals(line string) {
 	}
 }
 
-// inNumerals puts a letter into the digits its reader uses.
+// inNumerals puts a letter into the digits its reader uses, and French decimals behind a
+// comma.
 func inNumerals(l *Letter, to Person) {
-	if !to.Nagari || to.Lang != "hi" {
+	var write func(string) string
+	switch {
+	case to.Nagari && to.Lang == "hi":
+		write = devanagari
+	case to.Lang == "fr":
+		write = func(s string) string { return decimalPoint.ReplaceAllString(s, "$1,$2") }
+	default:
 		return
 	}
-	l.Text = devanagari(l.Text)
+	l.Text = write(l.Text)
 	for i := range l.Buttons {
-		l.Buttons[i].Label = devanagari(l.Buttons[i].Label)
+		l.Buttons[i].Label = write(l.Buttons[i].Label)
 	}
 }
+
+var decimalPoint = regexp.MustCompile(`(\d)\.(\d)`)
 
 // devanagari changes the digits of a text, word by word; a word with Latin letters
 // in it keeps its own.

@@ -42,3 +42,10 @@ func TestDevanagariDigits(t *testing.T) {
 		require.Equal(t, out, devanagari(in))
 	}
 }
+
+func TestFrenchDecimals(t *testing.T) {
+	l := Letter{Text: "haut d'environ 1.2 mètre, à 6:30.", Buttons: []Button{{Label: "1.8 x 1.2 m"}}}
+	inNumerals(&l, Person{Lang: "fr"})
+	require.Equal(t, "haut d'environ 1,2 mètre, à 6:30.", l.Text)
+	require.Equal(t, "1,8 x 1,2 m", l.Buttons[0].Label)
+}
