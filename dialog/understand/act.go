@@ -51,7 +51,7 @@ func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) 
 	}
 	creature := c.has("animal") || c.hasDim("animal") && !c.has("dung") && !c.hasDim("material")
 	main := c.beforeTime()
-	own = own || slices.ContainsFunc(c.signs, func(s sign) bool { return s.to > s.from+1 && dimension(s.sense) == "did" && s.hindi() })
+	own = own || slices.ContainsFunc(c.signs, func(s sign) bool { return s.to > s.from+1 && inDim(s.sense, "did") && s.hindi() })
 	off := !own && (creature || main.has("plant", "foreign"))
 	for i := range c.signs {
 		s := &c.signs[i]
@@ -167,7 +167,7 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 		}
 		return "did=watered", water && s.tense&(past|participle) != 0
 	case "give":
-		if s.hindi() && (i > 0 && dimension(c.signs[i-1].sense) == "harm" || c.hasBeast() && r.says(c, "ने", "ne") && !c.has("worm", "person", "me")) {
+		if s.hindi() && (i > 0 && inDim(c.signs[i-1].sense, "harm") || c.hasBeast() && r.says(c, "ने", "ne") && !c.has("worm", "person", "me")) {
 			return "", false // "डंक मार दिया", "गाय ने बछड़ा दिया": nothing was given
 		}
 		switch {

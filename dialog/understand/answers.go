@@ -380,7 +380,7 @@ func (c *clause) ranOut(i int) bool {
 		case "food", "water", "gas", "dung", "leaf", "dry_leaf", "straws", "huskw", "peel":
 			return true
 		default:
-			if dimension(s) == "material" {
+			if inDim(s, "material") {
 				return true
 			}
 		}

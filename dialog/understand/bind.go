@@ -36,7 +36,7 @@ func (r *reader) bind(c *clause) {
 			continue
 		}
 		t := -1
-		if i == 1 && len(c.signs) == 2 && (s.tongue == sw && s.text == "hapana" && quality(c.signs[0].sense) || s.text == "non" && dimension(c.signs[0].sense) == "did") {
+		if i == 1 && len(c.signs) == 2 && (s.tongue == sw && s.text == "hapana" && quality(c.signs[0].sense) || s.text == "non" && inDim(c.signs[0].sense, "did")) {
 			t = 0 // "moto hapana", "retourné non"
 		}
 		if s.tongue == hi || s.tongue == hiLatn {
@@ -89,7 +89,7 @@ func (r *reader) bind(c *clause) {
 		}
 		if t < 0 && s.sense != "no" && s.sense != "num" {
 			for k := i - 1; k >= 0; k-- {
-				if s.hindi() && dimension(c.signs[k].sense) == "smell" && k+1 < i && c.signs[k+1].sense == "" {
+				if s.hindi() && inDim(c.signs[k].sense, "smell") && k+1 < i && c.signs[k+1].sense == "" {
 					break // "बदबू के मारे खड़ा नहीं रहा जाता": another verb is denied
 				}
 				if quality(c.signs[k].sense) && oneOf(r.word(c.signs[k].to), "que", "qu", "that") {
@@ -194,7 +194,7 @@ func (c *clause) smelt(i int) int {
 	for k := i + 1; k < len(c.signs); k++ {
 		s := &c.signs[k]
 		switch {
-		case dimension(s.sense) == "smell" && s.sense != "smell=none", s.sense == "bad", s.sense == "good", s.sense == "burnt":
+		case inDim(s.sense, "smell") && s.sense != "smell=none", s.sense == "bad", s.sense == "good", s.sense == "burnt":
 			return k
 		case s.sense == "filler", s.sense == "inside_of", s.sense == "rangeto", s.sense == "very", s.sense == "too", s.sense == "bit", s.sense == "one", s.sense == "have", s.sense == "smell", s.sense == "know":
 		default:

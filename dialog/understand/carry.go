@@ -43,7 +43,7 @@ func (r *reader) hindiVerbs() {
 					if p.sense == "do" && s.sense == "do" {
 						break
 					}
-					if s.sense == "do" && p.tongue != en && dimension(p.sense) != "did" && p.sense != "collect" && p.sense != "make" && p.sense != "stir" && p.sense != "open" && (!verbal(p.sense) || oneOf(p.sense, "eat", "drink", "come", "leave", "goout", "die")) {
+					if s.sense == "do" && p.tongue != en && !inDim(p.sense, "did") && p.sense != "collect" && p.sense != "make" && p.sense != "stir" && p.sense != "open" && (!verbal(p.sense) || oneOf(p.sense, "eat", "drink", "come", "leave", "goout", "die")) {
 						break
 					}
 					p.tense = s.tense
@@ -87,7 +87,7 @@ func (r *reader) hindiVerbs() {
 		}
 		for k := i + 1; k < len(r.signs) && k <= i+3; k++ {
 			n := &r.signs[k]
-			if dimension(n.sense) == "did" && n.tense&(bare|ongoing) != 0 || n.sense == "collect" && n.tense&bare != 0 {
+			if inDim(n.sense, "did") && n.tense&(bare|ongoing) != 0 || n.sense == "collect" && n.tense&bare != 0 {
 				n.tense, n.neg = s.tense, n.neg || s.neg
 				s.sense = "filler"
 				break

@@ -93,6 +93,12 @@ func dimension(sense string) string {
 	return sense[:max(0, strings.IndexByte(sense, '='))]
 }
 
+// inDim says whether a sense is a value of a dimension: "stick=hot" of "stick". It is asked far
+// more often than the dimension itself.
+func inDim(sense, dim string) bool {
+	return len(sense) > len(dim) && sense[len(dim)] == '=' && sense[:len(dim)] == dim
+}
+
 // quality says whether a sense describes (rather than does, asks or counts).
 func quality(sense string) bool {
 	switch dimension(sense) {
@@ -112,7 +118,7 @@ func act(sense string) bool {
 	case "do", "put", "give", "make", "takeout", "open", "collect", "bring", "stir", "fill", "use":
 		return true
 	}
-	return dimension(sense) == "did"
+	return inDim(sense, "did")
 }
 
 // longClause bounds a clause without any mark, so that a pasted page stays quick.
@@ -186,7 +192,7 @@ func (r *reader) split() []clause {
 			if s.sense == "and" && r.bodyAhead(i+1) {
 				continue // "splashed my face and one eye"
 			}
-			if n := len(cur); s.text == "na" && s.tongue == sw && n > 0 && (cur[n-1].pass || dimension(cur[n-1].sense) == "harm" && i+1 < len(r.signs) && r.signs[i+1].sense == "seen=steam") {
+			if n := len(cur); s.text == "na" && s.tongue == sw && n > 0 && (cur[n-1].pass || inDim(cur[n-1].sense, "harm") && i+1 < len(r.signs) && r.signs[i+1].sense == "seen=steam") {
 				continue // "ameumwa na nyoka": by
 			}
 			if n := len(out); n > 0 && len(cur) == 0 && out[n-1].end == "," {
@@ -231,7 +237,7 @@ func (r *reader) split() []clause {
 			cur = append(cur, s)
 		case "why", "how", "what", "howmany", "whenq", "ask=next", "ask=status", "ask=why", "askif", "canq", "ask=help", "which":
 			switch k := len(cur); {
-			case s.sense == "askif" && s.tongue == en && k > 0 && (dimension(cur[k-1].sense) == "seen" || cur[k-1].sense == "worm") && !r.asks(i):
+			case s.sense == "askif" && s.tongue == en && k > 0 && (inDim(cur[k-1].sense, "seen") || cur[k-1].sense == "worm") && !r.asks(i):
 				s.sense = "is" // "red ants are in the bed"
 			case r.finished(cur, s) && !r.tailAsks(i) && !(k == 1 && r.names(&s, meaningWords...)):
 				flush(",") // but not in "amonia maana yake nini": what the word means
@@ -274,7 +280,7 @@ func (r *reader) split() []clause {
 			if s.sense == "" && s.from < len(r.tokens) && r.tokens[s.from].kind == glyph {
 				continue
 			}
-			if s.hindi() && dimension(s.sense) == "harm" && r.finished(cur, s) {
+			if s.hindi() && inDim(s.sense, "harm") && r.finished(cur, s) {
 				flush(",") // "चींटियाँ लग गई हैं बहुत खाँसी हो रही है"
 			}
 			if s.hindi() && r.planAhead(cur, i) {
@@ -332,7 +338,7 @@ func (r *reader) planAhead(cur []sign, i int) bool {
 		case "if", "whatif", "why", "how", "askif", "canq", "normal", "what", "howmany", "whenq", "which", "isaid", "while", "must", "foreign", "money", "weather", "animal", "not", "no", "nor", "notyet", "maybe":
 			return false
 		}
-		fact = fact || act(cur[k].sense) && cur[k].tense&past != 0 || quality(cur[k].sense) && cur[k].sense != "ready" || dimension(cur[k].sense) == "unit"
+		fact = fact || act(cur[k].sense) && cur[k].tense&past != 0 || quality(cur[k].sense) && cur[k].sense != "ready" || inDim(cur[k].sense, "unit")
 	}
 	if !fact {
 		return false
@@ -426,7 +432,7 @@ func (r *reader) finished(cur []sign, q sign) bool {
 		case "if", "whatif", "why", "how", "askif", "canq", "normal", "what", "howmany", "whenq", "isaid":
 			return false
 		}
-		if quality(s.sense) && s.sense != "ready" || act(s.sense) && s.tense&(past|participle) != 0 || q.hindi() && dimension(s.sense) == "unit" {
+		if quality(s.sense) && s.sense != "ready" || act(s.sense) && s.tense&(past|participle) != 0 || q.hindi() && inDim(s.sense, "unit") {
 			fact = true
 		}
 	}

@@ -62,7 +62,7 @@ func (l *lexicon) personal(id int32) bool {
 		case "done", "finish", "forgot", "busy", "cant", "start", "prog":
 			return e.tongue == sw
 		}
-		if dimension(e.sense()) == "harm" && e.tongue == sw {
+		if inDim(e.sense(), "harm") && e.tongue == sw {
 			return true
 		}
 	}

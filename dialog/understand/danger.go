@@ -113,7 +113,7 @@ func (p *peril) tells(i int) string {
 			return "harm=breath"
 		}
 	default:
-		if dimension(s.sense) == "harm" {
+		if inDim(s.sense, "harm") {
 			return p.harm(i)
 		}
 	}

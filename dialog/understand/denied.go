@@ -62,7 +62,7 @@ func (c *clause) sameTongue(sense string, t tongue) bool {
 // wouldHurt: a Hindi hurt in the subjunctive or as a possibility, "हाथ जल जाए", "जल सकता है".
 func (c *clause) wouldHurt(i int) bool {
 	s := &c.signs[i]
-	if !s.hindi() || dimension(s.sense) != "harm" || i+1 >= len(c.signs) {
+	if !s.hindi() || !inDim(s.sense, "harm") || i+1 >= len(c.signs) {
 		return false
 	}
 	n := &c.signs[i+1]

@@ -135,7 +135,7 @@ func (r *reader) closest(w string) []int32 {
 		}
 		found, d := l.ear[t]().near.find(w, least, func(id int32) bool {
 			for _, e := range l.senses[id] {
-				if dimension(e.sense()) == "harm" && l.spelled[id][0] != w[0] {
+				if inDim(e.sense(), "harm") && l.spelled[id][0] != w[0] {
 					return false // "rounded" is no wound
 				}
 			}

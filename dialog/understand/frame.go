@@ -52,7 +52,7 @@ func (r *reader) frame(cs []clause) {
 			case "if", "whatif":
 				// "not sure if it is smoke", "naona kama moto": no condition
 				like := (s.text == "kama" || strings.HasSuffix(s.text, "kiwa")) && (k > 0 || i > 0 && cs[i-1].doubt || c.seems(k)) && c.ask == telling
-				if s.tongue == fr && s.text == "si" && k+1 < len(c.signs) && quality(c.signs[k+1].sense) && dimension(c.signs[k+1].sense) != "seen" && !sentenceAsks(cs, i) {
+				if s.tongue == fr && s.text == "si" && k+1 < len(c.signs) && quality(c.signs[k+1].sense) && !inDim(c.signs[k+1].sense, "seen") && !sentenceAsks(cs, i) {
 					s.sense, like = "very", true // si chaud que
 				}
 				c.cond = c.cond || !c.doubt && !like && (k == 0 && s.tongue == fr || !c.has("normal") || r.says(c, "dangereux", "grave", "peligroso", "dangerous", "hatari", "khatarnak", "खतरनाक"))
@@ -83,7 +83,7 @@ func (r *reader) frame(cs []clause) {
 			if s.tense&unless != 0 && s.tongue == sw && !r.whileDoing(c, k) {
 				c.cond = true // -ki-: if I turn, when it burns
 			}
-			if dimension(s.sense) == "day" || dimension(s.sense) == "part" && s.sense != "part=morning" {
+			if inDim(s.sense, "day") || inDim(s.sense, "part") && s.sense != "part=morning" {
 				c.later = c.later || true
 			}
 		}
@@ -201,7 +201,7 @@ func (c *clause) inverted() bool {
 	}
 	switch c.signs[0].text {
 	case "will":
-		if dimension(c.signs[1].sense) == "seen" || c.signs[1].text == "i" {
+		if inDim(c.signs[1].sense, "seen") || c.signs[1].text == "i" {
 			return true // "will smoke come out", "will I lose worms"
 		}
 	case "can", "could", "may", "shall", "should", "would":
@@ -209,7 +209,7 @@ func (c *clause) inverted() bool {
 		case "num", "one", "me", "mine", "person", "filler", "neighbor", "heap", "worm", "animal", "bottle", "compost":
 			return true
 		}
-		return dimension(c.signs[1].sense) == "animal" || dimension(c.signs[1].sense) == "material"
+		return inDim(c.signs[1].sense, "animal") || inDim(c.signs[1].sense, "material")
 	case "is", "are", "does", "do", "did", "was", "were":
 	default:
 		return false
@@ -253,7 +253,7 @@ func (c *clause) onlyBare() bool {
 	for at := range c.signs {
 		s := &c.signs[at]
 		if s.sense != "filler" {
-			return s.tense&bare != 0 || s.unsure || s.tense == 0 && dimension(s.sense) == "harm"
+			return s.tense&bare != 0 || s.unsure || s.tense == 0 && inDim(s.sense, "harm")
 		}
 	}
 	return false
@@ -264,7 +264,7 @@ func (c *clause) onlyBare() bool {
 func (r *reader) clocked(c *clause, k int) bool {
 	s := &c.signs[k]
 	if k+1 < len(c.signs) {
-		if n := c.signs[k+1].sense; dimension(n) == "unit" || oneOf(n, "layer", "degree", "celsius", "fahrenheit", "percent", "dayword") {
+		if n := c.signs[k+1].sense; inDim(n, "unit") || oneOf(n, "layer", "degree", "celsius", "fahrenheit", "percent", "dayword") {
 			return false // "we are at 4 layers"
 		}
 	}

@@ -239,7 +239,7 @@ func (g *glossary) is(w, dim string, of []tongue) bool {
 	for _, lang := range of {
 		for _, r := range g.first[lang][glossKey(lang, w)] {
 			if len(r.words) == 1 {
-				return dimension(r.entry.sense()) == dim
+				return inDim(r.entry.sense(), dim)
 			}
 		}
 	}

@@ -37,7 +37,7 @@ func (r *reader) measures() []measure {
 		s := in[i]
 		switch {
 		case s.sense == "num":
-			if i+1 < len(in) && (in[i+1].sense == "degree" || in[i+1].sense == "minute" || in[i+1].sense == "dayword" || in[i+1].sense == "money" || in[i+1].sense == "hour" || in[i+1].sense == "percent" || dimension(in[i+1].sense) == "len" || dimension(in[i+1].sense) == "per") {
+			if i+1 < len(in) && (in[i+1].sense == "degree" || in[i+1].sense == "minute" || in[i+1].sense == "dayword" || in[i+1].sense == "money" || in[i+1].sense == "hour" || in[i+1].sense == "percent" || inDim(in[i+1].sense, "len") || inDim(in[i+1].sense, "per")) {
 				stop(i)
 				i += 2
 				continue
@@ -56,7 +56,7 @@ func (r *reader) measures() []measure {
 		case s.sense == "one":
 			if another(in, i) {
 				ps = append(ps, piece{'n', 1, "same", i, i + 1})
-			} else if i+1 < len(in) && dimension(in[i+1].sense) == "unit" || i > 0 && dimension(in[i-1].sense) == "unit" {
+			} else if i+1 < len(in) && inDim(in[i+1].sense, "unit") || i > 0 && inDim(in[i-1].sense, "unit") {
 				ps = append(ps, piece{'n', 1, "", i, i + 1})
 			}
 			i++
@@ -73,7 +73,7 @@ func (r *reader) measures() []measure {
 		case s.sense == "unit=load" && onHead(in, i):
 			ps = append(ps, piece{'u', 0, "headload", i, i + 1})
 			i++
-		case dimension(s.sense) == "unit":
+		case inDim(s.sense, "unit"):
 			ps = append(ps, piece{'u', 0, strings.TrimPrefix(s.sense, "unit="), i, i + 1})
 			i++
 		case s.sense == "correct" || s.sense == "imeant" || r.loneNo(i):
@@ -249,7 +249,7 @@ func (r *reader) loneNo(i int) bool {
 func pastDenied(in []sign, i int) int {
 	for k := i + 1; k < len(in) && k <= i+4; k++ {
 		switch {
-		case in[k].sense == "num" || dimension(in[k].sense) == "unit" || in[k].sense == "," || in[k].sense == "but":
+		case in[k].sense == "num" || inDim(in[k].sense, "unit") || in[k].sense == "," || in[k].sense == "but":
 			return i + 1
 		}
 		if m, n := material(in, k); n > 0 && m != "" {
@@ -282,7 +282,7 @@ func short(v float64) string {
 
 // haves turns measures into codes, unless what was measured is already used up.
 func (r *reader) haves(cs []clause) (out []string) {
-	if !slices.ContainsFunc(r.signs, func(s sign) bool { return dimension(s.sense) == "unit" }) {
+	if !slices.ContainsFunc(r.signs, func(s sign) bool { return inDim(s.sense, "unit") }) {
 		return nil
 	}
 	for _, m := range r.measures() {
@@ -347,7 +347,7 @@ func (r *reader) used(cs []clause, c *clause) bool {
 				case "num", "one":
 					counted = true
 				default:
-					if dimension(s.sense) == "did" {
+					if inDim(s.sense, "did") {
 						use = true
 					}
 				}
@@ -366,7 +366,7 @@ func (r *reader) used(cs []clause, c *clause) bool {
 		// Hindi puts the verb last: "do tasla gobar, teen bori bhusa dala"
 		for j := k + 1; j < len(cs) && cs[j-1].end != "." && cs[j-1].end != "?"; j++ {
 			for _, s := range cs[j].signs {
-				if (s.tongue == hi || s.tongue == hiLatn) && (s.sense == "put" || s.sense == "give" || dimension(s.sense) == "did" && s.sense != "did=gathered") && j == k+1 && dimension(cs[j].signs[0].sense) != "did" {
+				if (s.tongue == hi || s.tongue == hiLatn) && (s.sense == "put" || s.sense == "give" || inDim(s.sense, "did") && s.sense != "did=gathered") && j == k+1 && !inDim(cs[j].signs[0].sense, "did") {
 					return true
 				}
 			}
@@ -394,9 +394,9 @@ func (r *reader) absent(c *clause) bool {
 func alternative(in []sign, i int) int {
 	spoken := func(s *sign) bool { return s.sense == "num" && !s.typed }
 	switch {
-	case i+3 < len(in) && in[i+1].sense == "or" && in[i+2].sense == "num" && dimension(in[i+3].sense) == "unit":
+	case i+3 < len(in) && in[i+1].sense == "or" && in[i+2].sense == "num" && inDim(in[i+3].sense, "unit"):
 		return i + 2
-	case i+2 < len(in) && in[i].hindi() && spoken(&in[i]) && spoken(&in[i+1]) && in[i].value > 0 && in[i].value < in[i+1].value && dimension(in[i+2].sense) == "unit":
+	case i+2 < len(in) && in[i].hindi() && spoken(&in[i]) && spoken(&in[i+1]) && in[i].value > 0 && in[i].value < in[i+1].value && inDim(in[i+2].sense, "unit"):
 		return i + 1
 	}
 	return 0

@@ -93,7 +93,7 @@ func (r *reader) hindiTurns() {
 		case "busy":
 			if i > 0 && s.text == "kam" {
 				switch p := r.signs[i-1].sense; {
-				case dimension(p) == "material" || property(p) != "" || oneOf(p, "dung", "leaf", "water", "gas", "compost"):
+				case inDim(p, "material") || property(p) != "" || oneOf(p, "dung", "leaf", "water", "gas", "compost"):
 					s.sense = "bit" // "gobar kam hai": little; "kaam hai" is work to do
 				}
 			}
@@ -110,7 +110,7 @@ func (r *reader) hindiTurns() {
 				s.sense = "filler" // "aadhi hi": only
 			}
 		case "fill":
-			if i > 0 && dimension(r.signs[i-1].sense) == "unit" {
+			if i > 0 && inDim(r.signs[i-1].sense, "unit") {
 				s.sense = "filler" // "एक बैलगाड़ी भर पत्ते"
 			}
 		case "did=sieved":
@@ -237,7 +237,7 @@ func (r *reader) stirrable(i int) bool {
 		case "worm":
 			return false
 		}
-		if dimension(r.signs[k].sense) == "material" {
+		if inDim(r.signs[k].sense, "material") {
 			return true
 		}
 	}

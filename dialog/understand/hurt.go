@@ -257,7 +257,7 @@ func (r *reader) reaped(c *clause, i int) bool {
 		return false
 	}
 	p := c.signs[i-1].sense // the crop itself, not "घास में काट लिया"
-	return dimension(p) == "crop" || dimension(p) == "material" || oneOf(p, "plant", "leaf", "stem", "stalk", "straws")
+	return inDim(p, "crop") || inDim(p, "material") || oneOf(p, "plant", "leaf", "stem", "stalk", "straws")
 }
 
 // refreshed: "चाय पी ली", a drink that people drink, and nothing of the bottle.

@@ -34,7 +34,7 @@ func (r *reader) relatives() {
 			continue
 		}
 		if i+1 < len(r.signs) && (s.text == "como" || s.text == "kama") {
-			if n := r.signs[i+1]; n.sense == "num" || dimension(n.sense) == "unit" || n.sense == "degree" {
+			if n := r.signs[i+1]; n.sense == "num" || inDim(n.sense, "unit") || n.sense == "degree" {
 				s.sense = "filler" // about so much
 				continue
 			}
@@ -77,7 +77,7 @@ func (r *reader) untilThen(i int) bool {
 		if r.tokens[s.from].kind == mark && s.sense != "," {
 			return false
 		}
-		if state && dimension(s.sense) == "did" && s.tense&(present|future|bare) != 0 {
+		if state && inDim(s.sense, "did") && s.tense&(present|future|bare) != 0 {
 			return true
 		}
 		state = state || quality(s.sense) || s.sense == "weather" || s.sense == "rainword" || s.sense == "finish" || s.sense == "come"
@@ -99,7 +99,7 @@ func (r *reader) likened(i int) bool {
 			continue // "como cuando orinan las chivas"
 		}
 		if s.sense != "filler" && s.sense != "rangeto" && s.sense != "one" {
-			return quality(s.sense) || dimension(s.sense) == "material"
+			return quality(s.sense) || inDim(s.sense, "material")
 		}
 	}
 	return false

@@ -20,7 +20,7 @@ func (r *reader) swahiliTurns() {
 				s.sense = "filler" // "nageuza tena lini": again
 			}
 		case "stick=hot":
-			if s.text == "kama" && i > 0 && dimension(r.signs[i-1].sense) == "seen" {
+			if s.text == "kama" && i > 0 && inDim(r.signs[i-1].sense, "seen") {
 				s.sense = "filler" // "moshi kama jiko"
 			}
 		case "if":
@@ -169,7 +169,7 @@ func (r *reader) whileDoing(c *clause, k int) bool {
 	before := false
 	for i := 0; i < len(r.signs) && r.signs[i].from < s.from; i++ {
 		n := &r.signs[i] // "amejikata na panga akikata majani"
-		before = before || n.tense&past != 0 || dimension(n.sense) == "harm"
+		before = before || n.tense&past != 0 || inDim(n.sense, "harm")
 	}
 	first = first || before
 	if !first {
@@ -200,7 +200,7 @@ func (r *reader) smelt(i int) bool {
 		return true
 	}
 	for k := i - 1; k >= 0 && r.tokens[r.signs[k].from].kind != mark; k-- {
-		if d := r.signs[k].sense; d == "smell" || dimension(d) == "smell" || d == "sharp" || d == "seen=smoke" {
+		if d := r.signs[k].sense; d == "smell" || inDim(d, "smell") || d == "sharp" || d == "seen=smoke" {
 			return true
 		}
 	}

@@ -145,7 +145,7 @@ func material(in []sign, i int) (name string, n int) {
 	case "compost":
 		return "compost", 1
 	case "heap":
-		if in[i].tongue == es && oneOf(in[i].text, "composta", "compost") && i >= 2 && dimension(in[i-2].sense) == "unit" {
+		if in[i].tongue == es && oneOf(in[i].text, "composta", "compost") && i >= 2 && inDim(in[i-2].sense, "unit") {
 			return "compost", 1 // "3 sacos de composta", though "la composta" is the heap
 		}
 	case "seen=weeds":

@@ -126,9 +126,9 @@ func (r *reader) amount(before *sign, in []sign) (v float64, n int, ok bool) {
 	case "plushalf": // "grass and half a cart": the half stands by itself
 		if before == nil || before.sense != "num" && before.sense != "dozen" {
 			switch {
-			case len(in) > 1 && dimension(in[1].sense) == "unit":
+			case len(in) > 1 && inDim(in[1].sense, "unit"):
 				return 0.5, 1, true
-			case len(in) > 2 && in[1].sense == "one" && dimension(in[2].sense) == "unit":
+			case len(in) > 2 && in[1].sense == "one" && inDim(in[2].sense, "unit"):
 				return 0.5, 2, true
 			}
 		}

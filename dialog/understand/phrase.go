@@ -10,7 +10,7 @@ import (
 // "l' | eau noire".
 func (r *reader) yielding(i int, s sign) sign {
 	if s.to == i+2 && s.sense == "done" {
-		if x := r.one(i + 1); x.to > s.to+1 && dimension(x.sense) == "did" {
+		if x := r.one(i + 1); x.to > s.to+1 && inDim(x.sense, "did") {
 			s.sense, s.tense, s.to = "already", 0, i+1 // "déjà | fait sortir le gaz"
 		}
 		return s
@@ -62,7 +62,7 @@ func (r *reader) beside(e *entry) bool {
 	case "seen=worms_escaping", "seen=worms_dead":
 		return !r.worms
 	}
-	return dimension(e.sense()) == "bottle" && !r.bottles
+	return inDim(e.sense(), "bottle") && !r.bottles
 }
 
 // suits says whether a sense is of the kind that was asked for, and another is not.

@@ -286,7 +286,7 @@ func (c *clause) judging() bool {
 	thing := c.hasQuality() || c.has("num", "length") || c.has("heap", "worm", "bottle", "compost", "do", "done", "starter")
 	for at := range c.signs {
 		s := &c.signs[at]
-		thing = thing || dimension(s.sense) == "material"
+		thing = thing || inDim(s.sense, "material")
 	}
 	return thing
 }

@@ -55,7 +55,7 @@ func (r *reader) settle(cs []clause, f *finding) Meaning {
 		codes = append(codes, actOf(r.asked))
 	}
 	if len(cs) == 1 && (f.answer == "yes" || f.answer == "done") && (r.asked == "feed" || r.asked == "layer") && hasCode(codes, actOf(r.asked)) && cs[0].has("yes", "done") {
-		codes = slices.DeleteFunc(codes, func(c string) bool { return dimension(c) == "have" }) // "yes one basin of scraps": used up
+		codes = slices.DeleteFunc(codes, func(c string) bool { return inDim(c, "have") }) // "yes one basin of scraps": used up
 	}
 	sort.Strings(codes)
 	if len(codes) == 0 {
@@ -101,7 +101,7 @@ func hasCode(codes []string, code string) bool {
 
 func hasDid(codes []string) bool {
 	for _, c := range codes {
-		if dimension(c) == "did" {
+		if inDim(c, "did") {
 			return true
 		}
 	}
@@ -121,7 +121,7 @@ func (r *reader) consistent(codes []string) []string {
 	out := codes[:0]
 	for _, c := range codes {
 		switch {
-		case dimension(c) == "when" && has("ask=stop"):
+		case inDim(c, "when") && has("ask=stop"):
 			continue
 		case c == "smell=none" && countDim(codes, "smell") > 1:
 			continue
@@ -136,7 +136,7 @@ func (r *reader) consistent(codes []string) []string {
 func countDim(codes []string, dim string) int {
 	n := 0
 	for _, c := range codes {
-		if dimension(c) == dim {
+		if inDim(c, dim) {
 			n++
 		}
 	}

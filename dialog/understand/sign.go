@@ -122,13 +122,13 @@ func (r *reader) sign() {
 
 // countedAt says whether the word at token i is a unit.
 func (r *reader) countedAt(i int) bool {
-	return i < len(r.tokens) && r.lex.may(r.ids[i], func(e entry) bool { return dimension(e.sense()) == "unit" })
+	return i < len(r.tokens) && r.lex.may(r.ids[i], func(e entry) bool { return inDim(e.sense(), "unit") })
 }
 
 // afterUnit says whether the last sign is a unit or a figure, to which a half belongs.
 func (r *reader) afterUnit() bool {
 	n := len(r.signs)
-	return n > 0 && (dimension(r.signs[n-1].sense) == "unit" || r.signs[n-1].sense == "num" || r.signs[n-1].sense == "one")
+	return n > 0 && (inDim(r.signs[n-1].sense, "unit") || r.signs[n-1].sense == "num" || r.signs[n-1].sense == "one")
 }
 
 // leftIn says whether "in" at a sign is of how long something was left: "left it in 10
@@ -163,14 +163,14 @@ func (r *reader) spans() {
 func (r *reader) twoOrGive() {
 	for i := range r.signs {
 		s := &r.signs[i]
-		if s.sense == "unit=tin" && oneOf(s.text, "tin", "teen") && r.home(hiLatn) && i+1 < len(r.signs) && (dimension(r.signs[i+1].sense) == "unit" || r.signs[i+1].sense == "num" || r.signs[i+1].sense == "drop") {
+		if s.sense == "unit=tin" && oneOf(s.text, "tin", "teen") && r.home(hiLatn) && i+1 < len(r.signs) && (inDim(r.signs[i+1].sense, "unit") || r.signs[i+1].sense == "num" || r.signs[i+1].sense == "drop") {
 			s.sense, s.value, s.high = "num", 3, 3 // "tin bori": three sacks
 			continue
 		}
 		if s.sense != "give" && s.sense != "do" || s.text != "do" && s.text != "दो" || s.tongue == en && (r.rank[hiLatn] > 1 || r.rank[en] == 0) {
 			continue
 		}
-		if i > 0 && !(i+1 < len(r.signs) && dimension(r.signs[i+1].sense) == "unit") { // "neem ki do tokri"
+		if i > 0 && !(i+1 < len(r.signs) && inDim(r.signs[i+1].sense, "unit")) { // "neem ki do tokri"
 			p := r.signs[i-1]
 			if act(p.sense) || verbal(p.sense) || p.sense == "stop" || p.sense == "water" || quality(p.sense) && p.tense != 0 {
 				continue
@@ -193,6 +193,9 @@ func (r *reader) one(i int) sign {
 			if e.tongue == everyone {
 				rank = 0
 			}
+			if rank > bestRank {
+				continue
+			}
 			if t.text[0] >= 0xe0 && e.tongue != hi && e.tongue != hiLatn && e.tongue != everyone {
 				continue // a Devanagari word that sounds like a Spanish one is Hindi
 			}
@@ -203,7 +206,7 @@ func (r *reader) one(i int) sign {
 				s.tense |= e.tense
 			}
 			counted := len(r.signs) > 0 && (r.signs[len(r.signs)-1].sense == "num" || r.signs[len(r.signs)-1].sense == "half" || r.signs[len(r.signs)-1].sense == "one")
-			noun := (counted || r.halfAhead(i+1)) && dimension(e.sense()) == "unit" && dimension(s.sense) != "unit" // "un saco" is no verb
+			noun := inDim(e.sense(), "unit") && !inDim(s.sense, "unit") && (counted || r.halfAhead(i+1)) // "un saco" is no verb
 			if rank < bestRank || rank == bestRank && (idle(s.sense) && !idle(e.sense()) || noun || r.suits(&e, s.sense)) {
 				bestRank = rank
 				s.sense, s.tense, s.tongue, s.own, s.value, s.high = e.sense(), e.tense, e.tongue, e.own, e.value, e.value

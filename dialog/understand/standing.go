@@ -21,7 +21,7 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 	if c.cond && !(t&future != 0) && !c.will && !c.tomorrow {
 		return nothing
 	}
-	if t == 0 && dimension(s.sense) == "did" || s.tongue == en && c.will && r.word(s.from) == "put" {
+	if t == 0 && inDim(s.sense, "did") || s.tongue == en && c.will && r.word(s.from) == "put" {
 		t = bare // "we will put the layer down": one form for both
 	}
 	neg := s.neg || s.hindi() && i > 0 && c.signs[i-1].sense == "nothing" || c.has("nothing") && s.tongue != sw && s.tongue != hi && s.tongue != hiLatn // "rien donné"
@@ -281,7 +281,7 @@ func (c *clause) meAgain(i int) bool {
 // halfway: "half sieved", with no measure that the half could belong to.
 func (c *clause) halfway() bool {
 	for i, s := range c.signs {
-		if s.sense == "num" && s.value == 0.5 && !s.typed && !(i+1 < len(c.signs) && dimension(c.signs[i+1].sense) == "unit") || s.sense == "partly" || s.half() {
+		if s.sense == "num" && s.value == 0.5 && !s.typed && !(i+1 < len(c.signs) && inDim(c.signs[i+1].sense, "unit")) || s.sense == "partly" || s.half() {
 			return true
 		}
 	}
@@ -319,7 +319,7 @@ func (c *clause) hasHarm() bool {
 
 // hurts says whether a sense is a harm, or a verb that does one.
 func hurts(sense string) bool {
-	return sense == "burn" || sense == "bite" || sense == "cut" || sense == "burnt" || dimension(sense) == "harm"
+	return sense == "burn" || sense == "bite" || sense == "cut" || sense == "burnt" || inDim(sense, "harm")
 }
 
 // jab: Hindi "when" stands first; its other words for while follow their verb.

@@ -91,7 +91,7 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 			was, now = false, true
 		}
 		code := r.value(c, i, here, *about)
-		if code == "" || weather || dimension(code) == "stick" && c.figure() && c.has("degree", "celsius", "fahrenheit") && r.names(s, "heat", "warmth", "calor", "chaleur") {
+		if code == "" || weather || inDim(code, "stick") && c.figure() && c.has("degree", "celsius", "fahrenheit") && r.names(s, "heat", "warmth", "calor", "chaleur") {
 			continue // "the heat came down to 50 degrees": a figure, not a feel
 		}
 		if code == "smell=rotten" && s.own && c.sharperSmell() {
@@ -100,13 +100,13 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 		if !here.heap && !here.bottle && !here.worm && !here.smell && r.ofOther(c, i) {
 			continue // "daraja limevunjika", "le pont s'est effondré"
 		}
-		if harm && dimension(code) == "stick" && r.attributed(c, i) {
+		if harm && inDim(code, "stick") && r.attributed(c, i) {
 			continue // "burnt by the hot compost"
 		}
-		if dimension(code) == "stick" && (c.want || c.will || c.hindiMust()) && c.besideHeap(i) {
+		if inDim(code, "stick") && (c.want || c.will || c.hindiMust()) && c.besideHeap(i) {
 			continue // "I want to make a hot heap"
 		}
-		if dimension(code) == "seen" && c.has("body") && !here.heap && crawling(code) {
+		if inDim(code, "seen") && c.has("body") && !here.heap && crawling(code) {
 			continue // ants on my legs
 		}
 		if crawling(code) && (c.has("foreign", "cloth") || r.cropThere(c)) && !here.heap && !here.worm && !here.bottle && !c.has("bed", "food", "smell") && (r.asked == "none" || r.asked == "menu") {
@@ -118,7 +118,7 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 		if code == "seen=steam" && c.has("plant") && (c.has("burn", "burnt") || harm) {
 			continue // "the steam burnt my plants": a doer
 		}
-		if harm && dimension(code) == "seen" {
+		if harm && inDim(code, "seen") {
 			continue // "ants bit me": a doer, not a sight
 		}
 		if s.tense&(future|order|unless) != 0 && s.tense&(past|present|participle) == 0 {
@@ -161,7 +161,7 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 		if i >= 2 && c.signs[i-1].sense == "rangeto" && dimension(c.signs[i-2].sense) == dimension(s.sense) {
 			w = false
 		}
-		about.stick = about.stick || dimension(code) == "stick"
+		about.stick = about.stick || inDim(code, "stick")
 		out = append(out, fact{code: code, dim: dimension2(code), clause: n, place: p, was: w, now: now, denial: s.to > s.from+1 && denial(r.tokens[s.from].text)})
 	}
 	return out
@@ -192,7 +192,7 @@ func (r *reader) thisMorning(s *sign) bool {
 }
 
 // verbalState: a quality that is a verb ("dry" the straw) counts only as state.
-func verbalState(s string) bool { return dimension(s) == "moisture" || s == "leave" || s == "die" }
+func verbalState(s string) bool { return inDim(s, "moisture") || s == "leave" || s == "die" }
 
 func dimension2(code string) string {
 	for i := 0; i < len(code); i++ {
@@ -283,7 +283,7 @@ func (r *reader) attributed(c *clause, i int) bool {
 // hindiMust: an infinitive before "is" says what is to be done: "बनाना है".
 func (c *clause) hindiMust() bool {
 	for i := 1; i < len(c.signs); i++ {
-		if s := &c.signs[i-1]; s.hindi() && s.tense == bare && (s.sense == "make" || dimension(s.sense) == "did") && c.signs[i].sense == "is" {
+		if s := &c.signs[i-1]; s.hindi() && s.tense == bare && (s.sense == "make" || inDim(s.sense, "did")) && c.signs[i].sense == "is" {
 			return true
 		}
 	}
@@ -307,7 +307,7 @@ func (c *clause) besideHeap(i int) bool {
 // blancos como arroz", "चावल जैसे कीड़े".
 func (r *reader) cropThere(c *clause) bool {
 	return slices.ContainsFunc(c.signs, func(s sign) bool {
-		return dimension(s.sense) == "crop" && !oneOf(r.word(s.from-1), "como", "comme", "like", "kama") && !oneOf(r.word(s.to), "जैसे", "जैसी", "जैसा", "jaise", "jaisi", "jaisa")
+		return inDim(s.sense, "crop") && !oneOf(r.word(s.from-1), "como", "comme", "like", "kama") && !oneOf(r.word(s.to), "जैसे", "जैसी", "जैसा", "jaise", "jaisi", "jaisa")
 	})
 }
 
@@ -328,13 +328,13 @@ func (c *clause) ownSharp() bool {
 // ofOther says whether the quality at sign i is of something that is no part of the
 // work: a bridge, a radio, a goat stands before it as its subject, not as its likeness.
 func (r *reader) ofOther(c *clause, i int) bool {
-	if s := &c.signs[i]; s.tongue == es || s.hindi() && dimension(s.sense) != "moisture" || c.has("dung", "leaf", "stalk", "peel", "huskw", "stem", "straws", "squeeze", "damp", "dust") || c.hasDim("material") || r.says(c, "comme", "kama", "sent", "like") {
+	if s := &c.signs[i]; s.tongue == es || s.hindi() && !inDim(s.sense, "moisture") || c.has("dung", "leaf", "stalk", "peel", "huskw", "stem", "straws", "squeeze", "damp", "dust") || c.hasDim("material") || r.says(c, "comme", "kama", "sent", "like") {
 		return false
 	}
 	if r.several && r.asked != "moisture" && c.signs[i].sense == "moisture=wet" && c.signs[i].hindi() && (c.odd > 0 || c.has("known")) {
 		return true // "रसोई का फर्श चिपचिपा हो गया"
 	}
 	return slices.ContainsFunc(c.signs[:i], func(s sign) bool {
-		return s.beast() || s.sense == "foreign" || s.sense == "plant" && s.tongue == fr || dimension(s.sense) == "crop"
+		return s.beast() || s.sense == "foreign" || s.sense == "plant" && s.tongue == fr || inDim(s.sense, "crop")
 	})
 }

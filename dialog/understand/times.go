@@ -165,7 +165,7 @@ func (c *clause) skips() bool {
 	}
 	for _, s := range c.signs[k+1:] {
 		if s.sense != "filler" {
-			return dimension(s.sense) == "did"
+			return inDim(s.sense, "did")
 		}
 	}
 	return false
@@ -256,7 +256,7 @@ func onlyTime(c *clause) bool {
 		switch s.sense {
 		case "tomorrow", "later", "filler", "night", "soft":
 		default:
-			if dimension(s.sense) != "part" && dimension(s.sense) != "day" {
+			if !inDim(s.sense, "part") && !inDim(s.sense, "day") {
 				return false
 			}
 		}

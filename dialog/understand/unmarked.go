@@ -21,11 +21,11 @@ func (r *reader) anew(cur []sign, i int) bool {
 		return false
 	case s.hindi():
 		// what else is told of a hurt belongs to it
-		return r.statesAhead(i) && r.verbAfter(i) && (!(&clause{signs: cur}).hasHarm() || dimension(s.sense) == "seen" || s.sense == "worm" || s.sense == "heap")
+		return r.statesAhead(i) && r.verbAfter(i) && (!(&clause{signs: cur}).hasHarm() || inDim(s.sense, "seen") || s.sense == "worm" || s.sense == "heap")
 	case oneOf(s.sense, "is", "heap", "stick") && takenBack(cur):
 		return r.statesAhead(i) // "apreté frío por error es caliente"
 	case s.tongue == sw:
-		return (oneOf(w, "wengine", "baadhi", "wachache") || dimension(s.sense) == "seen" && described(cur)) && r.statesAhead(i)
+		return (oneOf(w, "wengine", "baadhi", "wachache") || inDim(s.sense, "seen") && described(cur)) && r.statesAhead(i)
 	}
 	switch w {
 	case "esta", "estan", "era":
@@ -51,7 +51,7 @@ func (r *reader) mayOpen(s *sign, w string) bool {
 	case s.sense == "is", s.sense == "heap", s.sense == "stick":
 		return true
 	case s.tongue == sw:
-		return oneOf(w, "wengine", "baadhi", "wachache") || dimension(s.sense) == "seen" && s.to > s.from+1
+		return oneOf(w, "wengine", "baadhi", "wachache") || inDim(s.sense, "seen") && s.to > s.from+1
 	}
 	return r.opensStatement(w)
 }
@@ -131,7 +131,7 @@ func takenBack(cur []sign) bool {
 // statesAhead says whether something is stated from sign i on, before the next mark.
 func (r *reader) statesAhead(i int) bool {
 	return slices.ContainsFunc(r.toMark(i), func(s sign) bool {
-		return quality(s.sense) || dimension(s.sense) == "did" || oneOf(s.sense, "burn", "bite", "cut", "eat", "worm", "moto", "degree", "celsius", "fahrenheit")
+		return quality(s.sense) || inDim(s.sense, "did") || oneOf(s.sense, "burn", "bite", "cut", "eat", "worm", "moto", "degree", "celsius", "fahrenheit")
 	})
 }
 

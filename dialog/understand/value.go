@@ -107,7 +107,7 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		if s.sense == "goout" && c.nothingCame(asked, s) {
 			return "moisture=dry"
 		}
-		if s.hindi() && i > 0 && !here.worm && (dimension(c.signs[i-1].sense) == "seen" || oneOf(c.signs[i-1].sense, "water", "liquid", "gas", "smell")) {
+		if s.hindi() && i > 0 && !here.worm && (inDim(c.signs[i-1].sense, "seen") || oneOf(c.signs[i-1].sense, "water", "liquid", "gas", "smell")) {
 			return "" // "भाप निकल रही है": steam comes out, no worms
 		}
 		if s.neg || !worm && !s.own || s.sense == "goout" && !here.worm && asked != "worms" {
@@ -212,7 +212,7 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 func (c *clause) hasDim(dim string) bool {
 	for at := range c.signs {
 		s := &c.signs[at]
-		if dimension(s.sense) == dim && s.sense != "seen=steam" {
+		if inDim(s.sense, dim) && s.sense != "seen=steam" {
 			return true
 		}
 	}
@@ -223,7 +223,7 @@ func (c *clause) hasDim(dim string) bool {
 func (r *reader) counted(c *clause, i int) bool {
 	for at := range c.signs {
 		s := &c.signs[at]
-		if dimension(s.sense) == "unit" || s.sense == "num" {
+		if inDim(s.sense, "unit") || s.sense == "num" {
 			return true
 		}
 	}
@@ -278,7 +278,7 @@ func (c *clause) nothingCame(asked string, s *sign) bool {
 // sees says whether a clause holds a sight that is not denied.
 func (c *clause) sees() bool {
 	for i := range c.signs {
-		if s := &c.signs[i]; dimension(s.sense) == "seen" && s.sense != "seen=steam" && !s.neg {
+		if s := &c.signs[i]; inDim(s.sense, "seen") && s.sense != "seen=steam" && !s.neg {
 			return true
 		}
 	}

@@ -62,7 +62,7 @@ func (c *clause) beside(i, step int) int {
 	return -1
 }
 
-func (s sign) beast() bool { return s.sense == "animal" || dimension(s.sense) == "animal" }
+func (s sign) beast() bool { return s.sense == "animal" || inDim(s.sense, "animal") }
 
 // hasBeast says whether a clause names an animal.
 func (c *clause) hasBeast() bool { return slices.ContainsFunc(c.signs, sign.beast) }
@@ -139,7 +139,7 @@ func (r *reader) strikes(c *clause, i int) bool {
 			}
 			next := c.signs[k+1].sense
 			owner := c.signs[k].tongue == en && strings.HasSuffix(r.word(c.signs[k].to-1), "s")
-			return !(next == "" && owner) && next != "known" && next != "plant" && next != "foreign" && dimension(next) != "material" && dimension(next) != "crop"
+			return !(next == "" && owner) && next != "known" && next != "plant" && next != "foreign" && !inDim(next, "material") && !inDim(next, "crop")
 		default:
 			return false
 		}
