@@ -307,6 +307,9 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 		if c.has("weather") && !s.hindi() || s.tongue == es && r.word(s.from-1) == "se" {
 			return "", false // "se mojó el mandil": it got wet
 		}
+		if about.eye && s.tense&ongoing != 0 && !water && !c.has("heap", "bed", "worm", "layer") {
+			return "", false // "her eye is red and watering"
+		}
 		if s.hindi() && !water && !c.has("heap", "bed", "worm", "layer") && i > 0 && c.signs[i-1].sense == "known" {
 			return "", false // "हल्दी छिड़क दी"
 		}

@@ -93,7 +93,7 @@ func (r *reader) questions(cs []clause, f *finding) {
 				if s.sense == "ask=status" && c.has("foreign", "weather") {
 					break
 				}
-				if s.sense == "ask=help" && c.ask == telling && len(cs) > 2 && c.has("person") && !c.has("me", "mine", "must", "want") {
+				if s.sense == "ask=help" && c.ask == telling && len(cs) > 2 && (c.has("person", "known") || c.odd > 0) && !c.has("me", "mine", "must", "want", "heap", "bottle", "worm") {
 					break // "the boys are stuck at their uncle"
 				}
 				add(s.sense)
@@ -150,7 +150,9 @@ func (r *reader) questions(cs []clause, f *finding) {
 				add("ask=help")
 			}
 		case askMark:
-			if c.cond && (r.ours(c, false) || c.has("whatif") && c.has("person") && !c.has("foreign", "money", "weather") || c.rainsOn()) {
+			if n := len(c.signs); n > 1 && oneOf(c.signs[n-1].text, "to", "तो") && c.signs[n-1].hindi() && c.has("worm", "heap", "bottle", "stick", "layer") {
+				add("ask=help") // "केंचुए मर जाएँ तो?"
+			} else if c.cond && (r.ours(c, false) || c.has("whatif") && c.has("person") && !c.has("foreign", "money", "weather") || c.rainsOn()) {
 				add("ask=help")
 			} else if c.has("whatif") && c.core() <= 3 && !c.has("foreign", "money", "weather", "animal") || c.has("eat") && (r.asked == "feed" || r.asked == "worms") && !c.has("foreign", "money", "animal", "person") {
 				add("ask=help")

@@ -230,7 +230,7 @@ func (f *finding) retold(cs []clause) {
 func (f *finding) outdated(cs []clause) {
 	f.facts = slices.DeleteFunc(f.facts, func(x fact) bool {
 		next := x.clause + 1
-		if !x.was || x.dim != "stick" && x.dim != "moisture" || next == len(cs) || cs[x.clause].end != "but" || cs[next].states > 0 || cs[next].hasDeed() {
+		if !x.was || x.dim != "stick" && x.dim != "moisture" || next == len(cs) || cs[x.clause].end != "but" || cs[next].states > 0 || cs[next].hasDeed() || cs[next].has("weather") {
 			return false
 		}
 		f.guess = append(f.guess, x.code)
@@ -324,8 +324,9 @@ func (r *reader) eitherOr(c *clause, st []fact) bool {
 	if c.has("seen=smoke", "seen=fire") {
 		n++ // "steam or smoke": the danger counts, the steam does not
 	}
-	for _, f := range st {
-		if f.code != notHot && f.code != notCold && f.code != notDry && f.code != notWet {
+	for i, f := range st {
+		again := slices.ContainsFunc(st[:i], func(e fact) bool { return e.code == f.code }) // "stinks like a drain"
+		if !again && f.code != notHot && f.code != notCold && f.code != notDry && f.code != notWet {
 			n++
 		}
 	}

@@ -160,6 +160,10 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 			if bottle && !here.heap && (here.bottle || asked == "bottle" || !s.hindi()) {
 				return "bottle=leaking"
 			}
+		case "seen=worms_escaping":
+			if c.has("hour", "dayword", "minute") && !c.has("worm") {
+				return "" // "दो घंटे निकल गए"
+			}
 		case "seen=weeds":
 			if c.has("seen=mould") && s.hindi() {
 				return "" // "मशरूम उग आए"
@@ -340,7 +344,7 @@ func (c *clause) kinBefore(i int) bool {
 func (c *clause) otherThan(s *sign, r *reader) bool {
 	switch s.sense {
 	case "seen=sunk":
-		return c.has("person") || c.hasBeast() || s.hindi() && (c.odd > 0 || c.has("known"))
+		return c.has("person", "foreign") || c.hasBeast() || s.hindi() && (c.odd > 0 || c.has("known"))
 	case "seen=weeds":
 		return c.has("person") || c.hasBeast()
 	case "seen=steam":
@@ -354,5 +358,5 @@ func (r *reader) sat(c *clause, s *sign) bool {
 	if !s.hindi() || !oneOf(r.tokens[s.from].text, "बैठ", "बैठे", "बैठा", "बैठी", "baith", "baithe", "baitha", "baithi") {
 		return false
 	}
-	return !c.has("heap", "layer") && (oneOf(r.word(s.to), "के", "कर", "ke", "kar") || c.odd > 0 || c.has("known", "person"))
+	return !c.has("heap", "layer") && (oneOf(r.word(s.to), "के", "कर", "ke", "kar") || c.odd > 0 || c.has("known", "person", "foreign", "look"))
 }

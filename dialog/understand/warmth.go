@@ -32,6 +32,9 @@ func (r *reader) warmth(c *clause, i int, in scope) (code string, ok bool) {
 		}
 		return "stick=warm", true
 	case "stick=cold":
+		if c.coldWater(i) {
+			return "", true
+		}
 		if !in.stick && !s.own {
 			return "", true
 		}
@@ -150,4 +153,13 @@ func (r *reader) uncaught(i int) bool {
 	}
 	w := r.signs[i].text
 	return strings.HasPrefix(w, "पकड") || strings.HasPrefix(w, "pakad") || strings.HasPrefix(w, "pakd") || strings.HasPrefix(w, "pkd")
+}
+
+// coldWater says whether the cold at sign i is of water that was put somewhere: "le pusimos
+// agua fría". The bare "cold water" is what the stick felt like.
+func (c *clause) coldWater(i int) bool {
+	beside := func(k int) bool {
+		return k >= 0 && k < len(c.signs) && (c.signs[k].sense == "water" || c.signs[k].sense == "did=watered")
+	}
+	return (beside(i-1) || beside(i+1)) && !c.has("heap", "stick", "inside") && (c.has("did=watered") || c.actBut("do") || c.hasHarm())
 }
