@@ -96,6 +96,11 @@ func (r *reader) answers(cs []clause, f *finding) {
 	if !did && r.unlooked(cs) {
 		notyet = true
 	}
+	for k := range cs { // "the worms got nothing to eat"
+		if c := &cs[k]; r.asked == "feed" && !did && c.ask == telling && c.has("worm") && c.has("nothing") && c.has("eat", "food") {
+			notyet = true
+		}
+	}
 	for k := range cs { // "have not touched the heap"
 		if c := &cs[k]; own != "" && !did && c.ask == telling && !c.doubt && !c.cond && !c.will && c.has("not", "nor") && c.has("hold") && (c.has("heap", "bottle", "worm", "layer", "bed") || c.has("nor")) && !c.hasQuality() && !c.hasAct() {
 			notyet = true

@@ -104,6 +104,9 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		}
 		return "seen=worms_dead"
 	case "leave", "seen=worms_escaping", "goout":
+		if c.has("hour", "dayword", "minute") && !here.worm {
+			return "" // "दो घंटे निकल गए"
+		}
 		if s.sense == "goout" && c.nothingCame(asked, s) {
 			return "moisture=dry"
 		}
@@ -159,10 +162,6 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		case "seen=runoff":
 			if bottle && !here.heap && (here.bottle || asked == "bottle" || !s.hindi()) {
 				return "bottle=leaking"
-			}
-		case "seen=worms_escaping":
-			if c.has("hour", "dayword", "minute") && !c.has("worm") {
-				return "" // "दो घंटे निकल गए"
 			}
 		case "seen=weeds":
 			if c.has("seen=mould") && s.hindi() {

@@ -4,6 +4,9 @@ import "strings"
 
 // warmth reads how hot or cold the stick or the heap is.
 func (r *reader) warmth(c *clause, i int, in scope) (code string, ok bool) {
+	if in.about.eye && !in.here.heap && r.several && c.signs[i].sense == "stick=hot" && r.asked != "stick" {
+		return "", true // "trae el ojo rojo y le arde"
+	}
 	s := &c.signs[i]
 	asked := r.asked
 	here := in.here

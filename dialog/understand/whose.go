@@ -31,6 +31,9 @@ func (r *reader) foreign(c *clause) bool {
 	if r.kinsOwn(c) || r.kinsTheir(c) || r.ofThem(c) || r.hersInSwahili(c) {
 		return true
 	}
+	if r.unknownsOwn(c) {
+		return true
+	}
 	n := c.find("neighbor")
 	if kin := r.kinAt(c); n < 0 && kin >= 0 && (r.herOwn(c, kin) || c.hasHeap(kin)) {
 		return true // "चाचा ने अपना ढेर पलट लिया"
@@ -237,3 +240,21 @@ func (r *reader) herOwn(c *clause, n int) bool {
 }
 
 func oneOf(w string, of ...string) bool { return slices.Contains(of, w) }
+
+// unknownsOwn says whether the heap of a clause belongs to somebody named only there: "the
+// widow had her heap turned", "मुखिया जी का ढेर".
+func (r *reader) unknownsOwn(c *clause) bool {
+	for i := range c.signs {
+		s := &c.signs[i]
+		if s.sense != "heap" {
+			continue
+		}
+		if s.hindi() && oneOf(r.word(s.from-2), "जी", "ji", "साहब", "sahab") && oneOf(r.word(s.from-1), "का", "के", "ka", "ke") {
+			return true
+		}
+		if oneOf(r.word(s.from-1), "his", "her", "their") && i > 1 && !c.has("me", "mine", "person") && slices.ContainsFunc(c.signs[:i], func(o sign) bool { return oneOf(o.sense, "", "known", "officer") }) {
+			return true
+		}
+	}
+	return false
+}
