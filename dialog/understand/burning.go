@@ -70,6 +70,8 @@ func (p *peril) burns(i int) string {
 		return "harm=burn"
 	case p.plant:
 		return ""
+	case !s.hindi() && s.tense&past != 0 && p.find("seen=steam") >= 0 && p.find("seen=steam") < i && i+1 < len(p.signs) && oneOf(p.signs[len(p.signs)-1].sense, "", "known", "person", "neighbor"):
+		return "harm=burn" // "el vapor quemó a Pedro"
 	case p.about.eye && !p.person && !p.has("heap", "inside", "straws", "stuff"):
 		return "harm=eye" // "les yeux sont rouges et ça brûle"
 	case p.has("heap", "inside", "straws") && !p.has("person", "me") && !s.mine && !p.r.neighborBurns(p.clause, i):

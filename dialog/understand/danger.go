@@ -1,5 +1,7 @@
 package understand
 
+import "slices"
+
 // peril is a clause on its way to the dangers it tells of: what is in it, and from where
 // on nothing in it has happened.
 type peril struct {
@@ -49,7 +51,7 @@ func (r *reader) peril(c *clause, about topic) *peril {
 		}
 	}
 	p.plant = c.has("plant", "cloth") || (c.hasDim("crop") || c.has("foreign") && !c.has("heap", "inside", "stick")) && !p.person
-	p.animal = c.hasBeast() && !p.person
+	p.animal = slices.ContainsFunc(c.signs, func(s sign) bool { return s.beast() && !s.unsure }) && !p.person // a misspelt goat may be a name
 	return p
 }
 
