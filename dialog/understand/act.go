@@ -269,6 +269,9 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 			return "", false // "shook his hand"
 		}
 	case "did=built":
+		if s.tongue == sw && i+1 < len(c.signs) && c.signs[i+1].tense == bare && strings.Contains(s.text, "panga") {
+			return "", false // "nilipanga kuwalisha": planned
+		}
 		if c.has("dust") {
 			return "", false // "se levantó tanto polvo"
 		}

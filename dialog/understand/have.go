@@ -293,7 +293,7 @@ func (r *reader) haves(cs []clause) (out []string) {
 		if e := r.clauseAt(cs, m.to-1); e != nil && e != c && r.used(cs, e) {
 			continue // "the worms are well I took two pans": not of worms
 		}
-		if c != nil && (c.foreign || c.ask != telling || c.cond || c.has("maybe") || r.used(cs, c) || c.want || c.will || c.has("canq") || c.tomorrow || c.later && !c.has("have") && !r.deedBefore(c.signs) || r.absent(c)) {
+		if c != nil && (c.foreign || c.ask != telling || c.cond || c.has("maybe") || r.used(cs, c) || c.want || c.will || c.has("canq") || c.tomorrow || c.later && !c.has("have", "didaux") && !r.deedBefore(c.signs) || r.absent(c)) {
 			continue
 		}
 		out = append(out, "have="+short(m.n)+" "+m.unit+" "+m.material)

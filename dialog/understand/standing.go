@@ -92,7 +92,7 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 	if after("after") && t&(bare|past) != 0 {
 		return done
 	}
-	if before("before") && !s.hindi() && !c.meAgain(i) || before("stop") && t&bare != 0 {
+	if before("before") && !s.hindi() && !c.meAgain(i) && !(s.tongue == sw && t&past != 0) || before("stop") && t&bare != 0 {
 		return nothing // "ya dejé de echarle agua"
 	}
 	if r.awaited(c, s) && (t&(present|future) != 0 || s.tongue == fr) {

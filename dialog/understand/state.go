@@ -44,7 +44,7 @@ func (r *reader) opening() topic {
 // states reads the qualities of one clause into facts.
 func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 	here := topic{
-		heap:   c.has("heap", "stick", "inside", "squeeze", "layer", "compost", "bed") || c.has("edge") && !about.bottle || r.aboutHeap(c),
+		heap:   c.has("heap", "stick", "inside", "squeeze", "layer", "compost", "bed") || c.has("edge") && !about.bottle && !about.worm || r.aboutHeap(c),
 		bottle: c.has("bottle", "cap"),
 		worm:   c.has("worm"),
 		smell:  c.has("smell") || c.ownSharp() || c.has("smell=rotten") && c.sharperSmell(), // "apesta a orines"
@@ -70,7 +70,7 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 			}
 		}
 	}()
-	weather := (c.has("weather") && !r.sinceWeather(c) && r.asked != "smell" || c.has("money") && (r.asked == "none" || r.asked == "menu")) && !here.heap && !here.bottle && !here.worm && !(r.asked == "moisture" && c.hasDim("moisture"))
+	weather := (c.has("weather") && !r.sinceWeather(c) && r.asked != "smell" || c.has("money") && (r.asked == "none" || r.asked == "menu")) && !here.heap && !here.bottle && !here.worm && !c.has("edge") && !(r.asked == "moisture" && c.hasDim("moisture"))
 	harm := c.hasHarm()
 	place, was, now := 0, false, false
 	lead := r.leads(c)

@@ -41,7 +41,7 @@ func (r *reader) times(cs []clause, f *finding) {
 			case done:
 				acted = true
 			case planned:
-				if r.asked == "none" && c.hasDim("crop") && d.code != "" && !c.has("heap", "worm", "compost") {
+				if (r.asked == "none" && d.code != "" || d.code == "" && tale) && c.hasDim("crop") && !c.has("heap", "worm", "compost") {
 					break // "tunachuma maharage": picking beans
 				}
 				if d.code == "" && cs[k].states > 0 && cs[k].signs[d.sign].tense&ongoing != 0 {
@@ -55,7 +55,7 @@ func (r *reader) times(cs []clause, f *finding) {
 			}
 		}
 		plan = plan || looking
-		meant = plan || refusal || c.will || onlyTime(c) || c.cant && c.has("today", "now", "later")
+		meant = plan || refusal || c.will || onlyTime(c) && k == len(cs)-1 || c.cant && c.has("today", "now", "later")
 		stated := c.states > 0
 		for _, x := range f.facts {
 			stated = stated || x.clause == k

@@ -104,6 +104,9 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		}
 		return "seen=worms_dead"
 	case "leave", "seen=worms_escaping", "goout":
+		if c.has("before") && !here.worm {
+			return "" // "avant de partir j'ai nourri les vers"
+		}
 		if c.has("hour", "dayword", "minute") && !here.worm {
 			return "" // "दो घंटे निकल गए"
 		}
@@ -164,7 +167,7 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 				return "bottle=leaking"
 			}
 		case "seen=weeds":
-			if c.has("seen=mould") && s.hindi() {
+			if c.has("seen=mould") && (s.hindi() || s.tongue == sw) {
 				return "" // "मशरूम उग आए"
 			}
 			if !s.own && r.counted(c, i) {

@@ -252,6 +252,9 @@ func (r *reader) unknownsOwn(c *clause) bool {
 		if s.hindi() && oneOf(r.word(s.from-2), "जी", "ji", "साहब", "sahab") && oneOf(r.word(s.from-1), "का", "के", "ka", "ke") {
 			return true
 		}
+		if r.several && oneOf(r.word(s.to), "lake", "lao") && !c.has("mine", "me") && !act(c.signs[0].sense) {
+			return true
+		}
 		if oneOf(r.word(s.from-1), "his", "her", "their") && i > 1 && !c.has("me", "mine", "person") && slices.ContainsFunc(c.signs[:i], func(o sign) bool { return oneOf(o.sense, "", "known", "officer") }) {
 			return true
 		}
