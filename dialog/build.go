@@ -35,7 +35,7 @@ func (x *exchange) buildNext(h Heap) string {
 	switch {
 	case h.Stage == Building && h.Redo:
 		return ""
-	case h.Stage == Building && (h.Layers == 1 || h.Layers == 4) && h.MoistDay != x.today, h.Stage == Building && h.Layers > 1 && h.MoistDay == 0:
+	case h.Stage == Building && ((h.Layers == 1 || h.Layers == 4) && h.MoistDay != x.today || h.Layers > 1 && h.MoistDay == 0):
 		return "squeeze"
 	case h.Stage == Building:
 		return "layer"

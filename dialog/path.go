@@ -65,11 +65,14 @@ func (x *exchange) anotherWay(line string, m meaning) bool {
 	if !ok || p == "" || len(strings.Fields(line)) < 2 {
 		return false
 	}
-	if p == h.Path { // said once more
+	switch {
+	case p != h.Path:
+		x.changeWay(h.ID, p)
+	case x.open.ID == "have": // said once more
 		x.again()
-		return x.open.ID == "have"
+	default:
+		return false
 	}
-	x.changeWay(h.ID, p)
 	return true
 }
 

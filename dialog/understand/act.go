@@ -45,13 +45,13 @@ type deed struct {
 // deeds reads the acts of one clause. last is the tense of the act before, which
 // a Swahili infinitive goes on with ("nimegeuza na kumwagia maji").
 func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) {
-	own := c.has("heap", "stick", "worm", "bed", "bottle", "cap", "compost", "material=compost", "layer", "starter", "inside", "gas")
 	if c.foreign {
 		return nil
 	}
 	creature := c.has("animal") || c.hasDim("animal") && !c.has("dung") && !c.hasDim("material")
 	main := c.beforeTime()
-	own = own || slices.ContainsFunc(c.signs, func(s sign) bool { return s.to > s.from+1 && inDim(s.sense, "did") && s.hindi() })
+	own := c.has("heap", "stick", "worm", "bed", "bottle", "cap", "compost", "material=compost", "layer", "starter", "inside", "gas") ||
+		slices.ContainsFunc(c.signs, func(s sign) bool { return s.hindi() && s.to > s.from+1 && inDim(s.sense, "did") }) // "ढक्कन ढीला किया" names it
 	off := !own && (creature || main.has("plant", "foreign"))
 	for i := range c.signs {
 		s := &c.signs[i]

@@ -1,6 +1,9 @@
 package understand
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // Fire and smoke, and who or what is burnt by them: one word burns heaps, hands, eyes and
 // plants, and what stands beside it tells which.
@@ -70,7 +73,8 @@ func (p *peril) burns(i int) string {
 		return "harm=burn"
 	case p.plant:
 		return ""
-	case !s.hindi() && s.tense&past != 0 && p.find("seen=steam") >= 0 && p.find("seen=steam") < i && i+1 < len(p.signs) && oneOf(p.signs[len(p.signs)-1].sense, "", "known", "person", "neighbor"):
+	case !s.hindi() && s.tense&past != 0 && i+1 < len(p.signs) && oneOf(p.signs[len(p.signs)-1].sense, "", "known", "person", "neighbor") &&
+		slices.ContainsFunc(p.signs[:i], func(o sign) bool { return o.sense == "seen=steam" }):
 		return "harm=burn" // "el vapor quemó a Pedro"
 	case p.about.eye && !p.person && !p.has("heap", "inside", "straws", "stuff"):
 		return "harm=eye" // "les yeux sont rouges et ça brûle"

@@ -18,10 +18,6 @@ func (r *reader) frame(cs []clause) {
 			case "why", "ask=why":
 				c.ask = askWhy
 			case "how", "what", "howmany", "whenq", "which", "who", "normal":
-				if s.text == "quand" && c.hasPast() && !sentenceAsks(cs, i) {
-					s.sense = "while" // "quand j'ai pressé une poignée"
-					continue
-				}
 				if s.sense == "whenq" && s.text == "quand" && k == 0 && actOf(r.asked) != "" && !sentenceAsks(cs, i) && (r.says(c, "sera", "seront", "serai", "fera", "aura", "aurai") || c.othersTurn()) {
 					s.sense, c.cond = "while", !c.hasDeed() // "quand ce sera sec": an answer
 					continue
@@ -70,8 +66,8 @@ func (r *reader) frame(cs []clause) {
 				}
 			case "tomorrow":
 				c.tomorrow = true
-			case "later", "night", "dayword":
-				c.later = c.later || s.sense == "later"
+			case "later":
+				c.later = true
 			case "will":
 				c.will = true
 			case "want", "must":
@@ -88,7 +84,7 @@ func (r *reader) frame(cs []clause) {
 				c.cond = true // -ki-: if I turn, when it burns
 			}
 			if inDim(s.sense, "day") || inDim(s.sense, "part") && s.sense != "part=morning" {
-				c.later = c.later || true
+				c.later = true
 			}
 		}
 		if c.ask == telling && (c.inverted() || c.eitherAct() || len(c.signs) > 0 && c.signs[0].sense == "must" && c.has("or")) {
@@ -115,13 +111,9 @@ func (r *reader) frame(cs []clause) {
 	for i := range cs {
 		c := &cs[i]
 		told = c.foreign && (told || c.ofHeap())
-		if c.foreign && i+1 < len(cs) && (told || r.ofTheirs(&cs[i+1])) && !cs[i+1].has("mine", "me") && (!cs[i+1].has("heap") || r.ofTheirs(&cs[i+1])) && !(cs[i+1].has("have") && cs[i+1].has("nothing")) {
+		if c.foreign && i+1 < len(cs) {
 			next := &cs[i+1]
-			own := false
-			for _, s := range next.signs {
-				own = own || act(s.sense) || s.mine
-			}
-			next.foreign = next.foreign || !own
+			next.foreign = next.foreign || next.ownerless() && (r.ofTheirs(next) || told && !next.has("heap"))
 		}
 		if c.ask == askTag || len(c.signs) == 1 && c.signs[0].sense == "tag" && i > 0 {
 			if c.end == "?" || r.asked != "" {
@@ -149,6 +141,13 @@ func (r *reader) frame(cs []clause) {
 	for i := range cs {
 		cs[i].sift()
 	}
+}
+
+// ownerless says whether nothing in a clause is the farmer's own: no act, no "my", no
+// "I have nothing". What was said of somebody else's heap then goes on.
+func (c *clause) ownerless() bool {
+	return !c.has("mine", "me") && !(c.has("have") && c.has("nothing")) &&
+		!slices.ContainsFunc(c.signs, func(s sign) bool { return act(s.sense) || s.mine })
 }
 
 // othersTurn says whether a clause tells what somebody or something else will do.

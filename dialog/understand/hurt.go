@@ -39,8 +39,6 @@ func (p *peril) otherwise(s *sign) string {
 func (p *peril) cuts(i int) string {
 	s := &p.signs[i]
 	switch {
-	case strings.HasPrefix(s.text, "clavad") && !p.has("body", "person", "me", "pointed"):
-		return "" // "lo dejé clavado": the stick
 	case s.hindi() && p.has("harm=bite", "bite"):
 		return "" // "मधुमक्खी ने काटा": काटना is to cut and to bite
 	case p.has("eye") && !p.has("body"):

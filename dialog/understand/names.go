@@ -15,11 +15,13 @@ func (r *reader) named(i int) bool {
 		return false
 	}
 	title := strings.ToUpper(w[:1]) + w[1:]
-	at := strings.Index(r.text, title)
-	if at <= 0 || at > 0 && isLetter(r.text[:at], true) || isLetter(r.text[at+len(title):], false) {
+	before, behind, found := strings.Cut(r.text, title)
+	last, _ := utf8.DecodeLastRuneInString(before)
+	next, _ := utf8.DecodeRuneInString(behind)
+	if !found || unicode.IsLetter(last) || unicode.IsLetter(next) {
 		return false
 	}
-	before := strings.TrimRightFunc(r.text[:at], func(c rune) bool { return unicode.IsSpace(c) && c != '\n' })
+	before = strings.TrimRightFunc(before, func(c rune) bool { return unicode.IsSpace(c) && c != '\n' })
 	if before == "" || strings.ContainsAny(before[len(before)-1:], ".!?\n:") {
 		return false
 	}
@@ -48,13 +50,4 @@ func (r *reader) farOff(i int) bool {
 		}
 	}
 	return true
-}
-
-// isLetter says whether a text ends, or begins, with a letter.
-func isLetter(s string, last bool) bool {
-	c, _ := utf8.DecodeRuneInString(s)
-	if last {
-		c, _ = utf8.DecodeLastRuneInString(s)
-	}
-	return unicode.IsLetter(c)
 }

@@ -158,7 +158,7 @@ func (r *reader) questions(cs []clause, f *finding) {
 				add("ask=help")
 			} else if r.mayI(c) || (c.hasDim("material") || c.has("dung")) && !c.has("num", "one", "have", "sell", "money", "foreign", "person", "neighbor") && !c.hasQuality() {
 				add("ask=help")
-			} else if c.has("worm") && feeds(c) || c.will && c.hasDim("seen") || c.has("worm") && !c.describes() && len(c.signs) > 2 || c.has("or") && c.has("inside", "edge") || c.has("worm") && c.has("eat", "food", "drink") || c.judging() || c.has("must") && r.ours(c, false) {
+			} else if c.will && c.hasDim("seen") || c.has("worm") && !c.describes() && len(c.signs) > 2 || c.has("or") && c.has("inside", "edge") || c.has("worm") && c.has("eat", "food", "drink") || c.judging() || c.has("must") && r.ours(c, false) {
 				add("ask=help")
 			}
 		case telling:
@@ -389,9 +389,4 @@ func (r *reader) ours(c *clause, why bool) bool {
 		return odd == 0 && (why || c.has("canq", "must") || len(c.signs) > 0 && !c.has("who") && !(len(c.signs) > 2 && c.has("whenq", "howmany", "which")))
 	}
 	return known >= odd || known >= 2 && odd <= 3
-}
-
-// feeds says whether a question names stuff, and worms that eat: "wanakula maganda?".
-func feeds(c *clause) bool {
-	return (c.hasDim("material") || c.hasDim("crop") || c.has("peel")) && c.has("eat", "food", "seen=worms_well")
 }

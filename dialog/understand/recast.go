@@ -22,7 +22,7 @@ func (r *reader) recast(c *clause, n, k int) {
 			s.sense = "notyet" // "बोतल को हाथ भी नहीं लगाया"
 		}
 	case "smell=alcohol":
-		if s.text == "vino" && k+1 < len(c.signs) && (oneOf(c.signs[k+1].sense, "me", "person", "neighbor", "officer") || k+1 < len(c.signs) && c.signs[k+1].sense == "" && r.named(c.signs[k+1].from)) {
+		if s.text == "vino" && k+1 < len(c.signs) && (oneOf(c.signs[k+1].sense, "me", "person", "neighbor", "officer") || c.signs[k+1].sense == "" && r.named(c.signs[k+1].from)) {
 			s.sense = "known" // "vino mi comadre": she came
 		}
 	case "did=harvested":
@@ -40,12 +40,6 @@ func (r *reader) recast(c *clause, n, k int) {
 	case "done":
 		if s.tongue == en && k+1 < len(c.signs) && c.signs[k+1].sense == "not" && r.word(s.to-1) == "did" {
 			s.sense = "didaux" // "I did not"
-			for d := range c.signs[k+2:] {
-				if d := &c.signs[k+2+d]; act(d.sense) {
-					d.neg = true
-					break
-				}
-			}
 		}
 	case "moisture=wet":
 		if s.text == "wet" && s.tongue == en && oneOf(r.word(s.to), "the", "them", "it", "my", "our") && !c.has("is", "was") && (k == 0 || c.signs[k-1].sense == "me" || c.signs[k-1].sense == "and") {
