@@ -175,24 +175,22 @@ func wordPick(lang string, q Question, line string) (Choice, bool) {
 // where one word alone may mean something else. What is listed nowhere is tried by ear:
 // "kaldo" for "caldo".
 func pickByWords(lang string, q Question, line string, firm bool) (Choice, bool) {
-	as := func(s string) string { return s }
-	if c, ok := pickByWordsAs(lang, q, spaced(line), firm, as); ok {
+	if c, ok := pickByWordsAs(lang, q, spaced(line), firm, bareWords); ok {
 		return c, ok
 	}
-	as = func(s string) string { return understand.Heard(s, lang) }
-	return pickByWordsAs(lang, q, " "+as(spaced(line))+" ", firm, as)
+	byEar := func(l, key string) []string { return heardWords(lang, l, key) }
+	return pickByWordsAs(lang, q, " "+understand.Heard(bare(line), lang)+" ", firm, byEar)
 }
 
-// pickByWordsAs finds the choice by the longest of its words that a spaced text holds, both
-// written in one way.
-func pickByWordsAs(lang string, q Question, said string, firm bool, as func(string) string) (Choice, bool) {
+// pickByWordsAs finds the choice by the longest of its listed words that a spaced text
+// holds, both written in one way.
+func pickByWordsAs(lang string, q Question, said string, firm bool, listed func(lang, key string) []string) (Choice, bool) {
 	var found []Choice
 	longest := 0
 	for _, c := range q.Choices {
 		key := "words_" + keyOf(c.Means)
 		for _, l := range []string{lang, phrases.Fallback} {
-			for _, w := range bareWords(l, key) {
-				w = as(w)
+			for _, w := range listed(l, key) {
 				whole := strings.HasPrefix(c.Means, "answer=") // "done" is yes, "not done" is not
 				if w == "" || !strings.Contains(said, " "+w+" ") || (whole || firm && !strings.Contains(w, " ")) && strings.TrimSpace(said) != w {
 					continue
@@ -215,24 +213,35 @@ func pickByWordsAs(lang string, q Question, said string, firm bool, as func(stri
 // gapMark parts a bare phrase where other words may stand.
 const gapMark = " … "
 
-// bareList keeps the word lists in the form in which lines are searched for them.
-var bareList sync.Map
+// wordLists keeps the word lists in the forms in which lines are searched for them.
+var wordLists sync.Map
 
+// bareWords are the words a language lists under a key, with nothing but words in them.
 func bareWords(lang, key string) []string {
-	id := lang + " " + key
-	if words, ok := bareList.Load(id); ok {
+	return written("as written", lang, key, phrases.Words(lang, key), func(w string) string {
+		if before, after, gap := strings.Cut(w, "…"); gap {
+			return bare(before) + gapMark + bare(after)
+		}
+		return bare(w)
+	})
+}
+
+// heardWords are the bareWords of a list as a speaker of the language ear hears them.
+func heardWords(ear, lang, key string) []string {
+	return written("as heard in "+ear, lang, key, bareWords(lang, key), func(w string) string { return understand.Heard(w, ear) })
+}
+
+// written is a list of words in one form, made once.
+func written(form, lang, key string, list []string, as func(string) string) []string {
+	id := [3]string{form, lang, key}
+	if words, ok := wordLists.Load(id); ok {
 		return words.([]string)
 	}
-	var words []string
-	for _, w := range phrases.Words(lang, key) {
-		before, after, gap := strings.Cut(w, "…")
-		if gap {
-			words = append(words, bare(before)+gapMark+bare(after))
-			continue
-		}
-		words = append(words, bare(w))
+	words := make([]string, len(list))
+	for i, w := range list {
+		words[i] = as(w)
 	}
-	bareList.Store(id, words)
+	wordLists.Store(id, words)
 	return words
 }
 
