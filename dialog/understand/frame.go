@@ -18,6 +18,10 @@ func (r *reader) frame(cs []clause) {
 			case "why", "ask=why":
 				c.ask = askWhy
 			case "how", "what", "howmany", "whenq", "which", "who", "normal":
+				if s.text == "quand" && c.hasPast() && !sentenceAsks(cs, i) {
+					s.sense = "while" // "quand j'ai pressé une poignée"
+					continue
+				}
 				if s.sense == "whenq" && s.text == "quand" && k == 0 && actOf(r.asked) != "" && !sentenceAsks(cs, i) && (r.says(c, "sera", "seront", "serai", "fera", "aura", "aurai") || c.othersTurn()) {
 					s.sense, c.cond = "while", !c.hasDeed() // "quand ce sera sec": an answer
 					continue
