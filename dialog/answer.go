@@ -70,7 +70,7 @@ func (x *exchange) outOfPlace(m meaning) bool {
 // "have you chosen?". The phrase words_said_<question> lists such words where the report
 // codes have none for the deed; words of denial and doubt speak against it.
 func (x *exchange) deedTold(q Question, line string) bool {
-	return x.affirms(line, "words_said_"+q.ID) && !strings.ContainsAny(line, "?？")
+	return x.affirms(line, "words_said_"+q.ID) && !questionMark(line)
 }
 
 // headWord reads the yes or no that begins a longer answer to a yes-or-no question:
@@ -83,7 +83,7 @@ func (x *exchange) headWord(q Question, line string) string {
 		return ""
 	}
 	words := strings.FieldsFunc(line, func(r rune) bool { return unicode.IsSpace(r) || strings.ContainsRune(",.;:!।", r) })
-	if len(words) < 2 || strings.ContainsAny(line, "?？") {
+	if len(words) < 2 || questionMark(line) {
 		return ""
 	}
 	head := understand.Read(words[0], x.lang(), "none")

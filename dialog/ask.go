@@ -255,6 +255,9 @@ func bare(s string) string {
 // spaced is a bare text with a space on either side, as words are looked for in it.
 func spaced(s string) string { return " " + bare(s) + " " }
 
+// questionMark says whether a line asks by its mark, and so reports nothing.
+func questionMark(line string) bool { return strings.ContainsAny(line, "?？") }
+
 // plain drops what does not matter when a label is typed.
 func plain(s string) string { return strings.Trim(strings.TrimSpace(s), ".!,।) ") }
 

@@ -138,7 +138,7 @@ const wholeFrom = 3
 
 func (x *exchange) layerTold(q Question, m meaning) bool {
 	h := x.Heap(q.Heap)
-	whole := !m.picked && !strings.ContainsAny(m.text, "?？") &&
+	whole := !m.picked && !questionMark(m.text) &&
 		(h.Layers >= wholeFrom && x.affirms(m.text, "words_said_whole") || x.affirms(m.text, "words_said_layers"))
 	_, sides := x.sides(m)
 	switch {
@@ -179,7 +179,7 @@ func (x *exchange) layered(h Heap, m meaning) {
 // "two more layers".
 func (x *exchange) countsLayers(m meaning) bool {
 	_, _, ok := understand.Layers(m.text, x.lang())
-	if !ok || len(m.codes) > 0 || strings.ContainsAny(m.text, "?？") {
+	if !ok || len(m.codes) > 0 || questionMark(m.text) {
 		return false
 	}
 	said := spaced(m.text)

@@ -121,7 +121,7 @@ func (x *exchange) perilOver(line string) bool {
 		return (what == "smoke" || what == "fire") && x.now.Sub(at) < 3*24*time.Hour
 	}
 	told := burning(x.s.Person.Peril, x.s.Person.PerilAt) || slices.ContainsFunc(x.s.Active(), func(h Heap) bool { return burning(h.Peril, h.PerilAt) })
-	if !told || len(strings.Fields(line)) > overLimit || strings.ContainsAny(line, "?？") ||
+	if !told || len(strings.Fields(line)) > overLimit || questionMark(line) ||
 		!x.lineHolds(line, "words_peril_over") || x.lineHolds(line, "words_peril_again") {
 		return false
 	}

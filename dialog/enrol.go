@@ -275,7 +275,7 @@ func (x *exchange) placeTold(_ Question, m meaning) bool {
 	}
 	if !ok && x.s.Talk.Misses >= 2 {
 		p, ok = x.likelyPlace(), true
-		if len(strings.Fields(m.text)) <= 3 && len(m.codes) == 0 && !strings.ContainsAny(m.text, "?？") {
+		if len(strings.Fields(m.text)) <= 3 && len(m.codes) == 0 && !questionMark(m.text) {
 			town = tidyName(m.text) // no list has every village
 		}
 	}

@@ -139,7 +139,7 @@ func (x *exchange) haveIn(id HeapID, m meaning) bool {
 // uncounted asks for the amounts of materials that a line only names: "dung, straw, 25
 // grass". The question stays open.
 func (x *exchange) uncounted(q Question, m meaning) bool {
-	if m.picked || m.no() || m.value("ask") != "" || x.tellsFact(m) || strings.ContainsAny(m.text, "?？") {
+	if m.picked || m.no() || m.value("ask") != "" || x.tellsFact(m) || questionMark(m.text) {
 		return false
 	}
 	list := understand.Uncounted(m.text, m.lang)

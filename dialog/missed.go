@@ -68,7 +68,7 @@ func (x *exchange) missed(m meaning) {
 // the stuff is cut and soaked, the worms of the trial stayed, so many bags came out.
 func (x *exchange) toldEarly(m meaning) bool {
 	h, ok := x.inHand()
-	if !ok || strings.ContainsAny(m.text, "?？") {
+	if !ok || questionMark(m.text) {
 		return false
 	}
 	switch p := x.s.Person; {

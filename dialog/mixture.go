@@ -3,7 +3,6 @@ package dialog
 import (
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 
 	"warmstick/dialog/compost"
@@ -277,7 +276,7 @@ func counted(v float64) any {
 	if v == math.Trunc(v) {
 		return int(v)
 	}
-	return strconv.FormatFloat(v, 'f', -1, 64)
+	return trim(v)
 }
 
 // amount says one amount: "3 baskets of cow dung".
