@@ -18,8 +18,8 @@ func (x *exchange) reply(line string, m meaning) bool {
 	if q.ID == "" {
 		return false
 	}
-	if c, ok := x.chosen(line); ok {
-		x.pick(q, c)
+	if m.choice.Means != "" {
+		x.pick(q, m.choice)
 		return true
 	}
 	fact := x.tellsFact(m)

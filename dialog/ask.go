@@ -91,6 +91,7 @@ type meaning struct {
 	named  HeapID   // the heap that the message names, as in "heap 2"
 	lang   string   // the language the text seems to be in
 
+	choice   Choice // of the open question, if the message names one by number, label or place
 	underWay string // with when=later: the deed in hand
 }
 
@@ -175,11 +176,13 @@ func wordPick(lang string, q Question, line string) (Choice, bool) {
 // where one word alone may mean something else. What is listed nowhere is tried by ear:
 // "kaldo" for "caldo".
 func pickByWords(lang string, q Question, line string, firm bool) (Choice, bool) {
-	if c, ok := pickByWordsAs(lang, q, spaced(line), firm, bareWords); ok {
+	said := spaced(line)
+	c, ok := pickByWordsAs(lang, q, said, firm, bareWords)
+	if ok || lang == "en" { // English is heard as it is written
 		return c, ok
 	}
 	byEar := func(l, key string) []string { return heardWords(lang, l, key) }
-	return pickByWordsAs(lang, q, " "+understand.Heard(bare(line), lang)+" ", firm, byEar)
+	return pickByWordsAs(lang, q, " "+understand.Heard(said, lang)+" ", firm, byEar)
 }
 
 // pickByWordsAs finds the choice by the longest of its listed words that a spaced text
@@ -218,7 +221,7 @@ var wordLists sync.Map
 
 // bareWords are the words a language lists under a key, with nothing but words in them.
 func bareWords(lang, key string) []string {
-	return written("as written", lang, key, phrases.Words(lang, key), func(w string) string {
+	return written("", lang, key, phrases.Words(lang, key), func(w string) string {
 		if before, after, gap := strings.Cut(w, "…"); gap {
 			return bare(before) + gapMark + bare(after)
 		}
@@ -228,12 +231,13 @@ func bareWords(lang, key string) []string {
 
 // heardWords are the bareWords of a list as a speaker of the language ear hears them.
 func heardWords(ear, lang, key string) []string {
-	return written("as heard in "+ear, lang, key, bareWords(lang, key), func(w string) string { return understand.Heard(w, ear) })
+	return written(ear, lang, key, bareWords(lang, key), func(w string) string { return understand.Heard(w, ear) })
 }
 
-// written is a list of words in one form, made once.
-func written(form, lang, key string, list []string, as func(string) string) []string {
-	id := [3]string{form, lang, key}
+// written is a list of words as an ear writes them down, made once; "" is the form in
+// which they are listed.
+func written(ear, lang, key string, list []string, as func(string) string) []string {
+	id := [3]string{ear, lang, key}
 	if words, ok := wordLists.Load(id); ok {
 		return words.([]string)
 	}

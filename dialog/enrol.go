@@ -40,8 +40,8 @@ func (x *exchange) stranger(line string, m meaning) bool {
 	if m.has("ask=stop") && x.strangerWord("stop") {
 		return true
 	}
-	if c, ok := x.chosen(line); ok && x.open.ID != "" {
-		return x.strangerPick(c)
+	if m.choice.Means != "" && x.open.ID != "" {
+		return x.strangerPick(m.choice)
 	}
 	if x.join(line) {
 		return true

@@ -116,6 +116,7 @@ func (x *exchange) read(line string) meaning {
 		}
 	}
 	m := meaning{text: line, guess: r.Guess, lang: r.Lang, day: x.today, underWay: r.UnderWay}
+	m.choice, _ = x.chosen(line)
 	if r.Sure {
 		m.codes = r.Codes
 	}
@@ -163,15 +164,17 @@ func (x *exchange) command(line string, m meaning) bool {
 	if x.open.ID == "name" && len(strings.Fields(x.bareName(line))) < len(strings.Fields(line)) {
 		return false // "call me Juma" calls no officer
 	}
-	if _, ok := x.chosen(line); ok {
+	if m.choice.Means != "" {
 		return false // the label of a choice wins over a command of the same word
 	}
 	if x.seasonWord(line) || x.hideWord(line) || x.familyWord(line) || x.handWord(line) || x.otherDay(line) {
 		return true
 	}
-	if c, ok := wordPick(x.lang(), Question{Choices: []Choice{{Means: "word=new_heap"}}}, line); ok && len(strings.Fields(line)) < 4 && c.Means != "" {
-		x.ask("path", 0)
-		return true
+	if len(strings.Fields(line)) < 4 {
+		if _, ok := wordPick(x.lang(), Question{Choices: []Choice{{Means: "word=new_heap"}}}, line); ok {
+			x.ask("path", 0)
+			return true
+		}
 	}
 	if x.anotherWay(line, m) {
 		return true
