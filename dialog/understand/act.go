@@ -396,7 +396,7 @@ func (r *reader) knocks(s *sign) bool {
 	return strings.HasPrefix(s.text, "renvers") || strings.HasPrefix(s.text, "tumb")
 }
 
-// eats says whether a person of a clause is the one who is fed. A Hindi one is marked:
+// eats says whether a person of a clause is the one who is fed by the act at sign i. A Hindi one is marked:
 // "बच्चे को खिलाया", but "बेटे ने खिलाया" fed.
 func (r *reader) eats(c *clause, i int) bool {
 	for k := range c.signs {
