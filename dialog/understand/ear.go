@@ -10,16 +10,18 @@ import (
 // sound, by consonants (Hindi in Latin letters only), by nearness. It is made when
 // the first such word comes.
 type ear struct {
-	sound map[string][]int32
-	bones map[string][]int32
-	near  nearest
-	parts nearest // words of phrases that have no sense of their own
-	used  []bool  // by word: it is one of the tongue's, alone or in a phrase
+	sound  map[string][]int32
+	bones  map[string][]int32
+	near   nearest
+	parts  nearest // words of phrases that have no sense of their own
+	perils nearest // words that may tell of a danger, alone or in a phrase
+	used   []bool  // by word: it is one of the tongue's, alone or in a phrase
 }
 
 func (l *lexicon) listen(t tongue) *ear {
 	used := make([]bool, len(l.spelled)) // by the tongue, also inside phrases
-	var alone, parts []int32             // those with a sense of their own, and the others
+	var alone, parts, perils []int32     // those with a sense of their own, the others, and of both those of dangers
+	feared := make([]bool, len(l.spelled))
 	for id, es := range l.senses {
 		for _, e := range es {
 			if e.tongue == t {
@@ -28,12 +30,20 @@ func (l *lexicon) listen(t tongue) *ear {
 				break
 			}
 		}
+		if slices.ContainsFunc(es, func(e entry) bool { return e.tongue == t && fearful(e) }) {
+			feared[id] = true
+			perils = append(perils, int32(id))
+		}
 	}
 	for _, p := range l.said {
 		if p.entry.tongue != t {
 			continue
 		}
 		for _, id := range l.of(&p) {
+			if id != gap && !feared[id] && fearful(p.entry) {
+				feared[id] = true
+				perils = append(perils, id)
+			}
 			if id != gap && !used[id] {
 				used[id] = true
 				parts = append(parts, id)
@@ -43,6 +53,7 @@ func (l *lexicon) listen(t tongue) *ear {
 	e := ear{used: used}
 	e.near = newNearest(l.spelled, alone)
 	e.parts = newNearest(l.spelled, parts)
+	e.perils = newNearest(l.spelled, perils)
 	if t == en {
 		return &e // no rules of sound
 	}

@@ -325,7 +325,3 @@ func TestYardWordsAreNoDangers(t *testing.T) {
 		}
 	}
 }
-
-func dangerous(code string) bool {
-	return dimension(code) == "harm" || code == "seen=smoke" || code == "seen=fire" || code == "ask=stop"
-}

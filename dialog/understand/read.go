@@ -25,7 +25,7 @@ func Read(text, lang, asked string) Meaning {
 	}
 	r := newReader(text, lang, asked)
 	defer r.close()
-	m := r.read()
+	m := r.alarmed(r.read())
 	m.Lang = r.seems()
 	return m
 }
