@@ -29,6 +29,16 @@ func (r *reader) bind(c *clause) {
 			if s.value != 0 {
 				continue // "zero smell" denies
 			}
+		case "nothing": // "dhuan kuch nahi dikha", with an echo of the word between them: "dhuan wuan"
+			for k := i - 1; s.hindi() && k >= 0; k-- {
+				if inDim(c.signs[k].sense, "seen") {
+					c.signs[k].neg = true
+				}
+				if c.signs[k].sense != "filler" && c.signs[k].sense != "" && c.signs[k].sense != "known" {
+					break
+				}
+			}
+			continue
 		default:
 			continue
 		}

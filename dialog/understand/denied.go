@@ -14,6 +14,10 @@ func (r *reader) denied(c *clause, i int) bool {
 		switch c.signs[k].sense {
 		case "not", "no", "nor", "neither":
 			return true
+		case "nothing":
+			if c.signs[k].hindi() && k > i {
+				return true
+			}
 		}
 	}
 	return false

@@ -98,12 +98,3 @@ func afterJe(verb string) string {
 	}
 	return verb
 }
-
-// phoneFrench are French words that phones spell as they sound; they count in phrases
-// only.
-var phoneFrench = map[string][]string{"pa": {"pas"}, "koi": {"quoi"}, "kwa": {"quoi"}, "qoi": {"quoi"}, "ke": {"que"}, "ki": {"qui"}, "sui": {"suis"},
-	"fe": {"fait", "fais"}, "fai": {"fait", "fais"}, "fer": {"faire"}, "fair": {"faire"}, "fere": {"faire"}, "son": {"sont"}, "mor": {"mort", "morts"}, "mors": {"mort", "morts"},
-	"e": {"est", "et"}, "peu": {"peux", "peut"}, "pe": {"peux", "peut"}, "ve": {"vais"}, "vai": {"vais"}, "mm": {"meme"}, "touche": {"toucher"},
-	"comprend": {"comprends"}, "comprand": {"comprends"}, "comprans": {"comprends"}, "sai": {"sais"}, "sa": {"ca"}, "vien": {"viens", "vient"}, "doi": {"dois"},
-	"di": {"dis", "dit"}, "tro": {"trop"}, "bocou": {"beaucoup"}, "boku": {"beaucoup"}, "oci": {"aussi"}, "osi": {"aussi"}, "toujour": {"toujours"}, "tjr": {"toujours"}, "tjrs": {"toujours"},
-	"plu": {"plus"}, "jamai": {"jamais"}, "sen": {"sent"}, "sens": {"sent"}, "bouteil": {"bouteille"}, "dan": {"dans"}}

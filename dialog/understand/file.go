@@ -53,6 +53,18 @@ func (l *filing) words(r row) error {
 	return nil
 }
 
+// typed files a row of what phones make of a word: the word, tab, spellings parted by "|".
+func (l *filing) typed(r row) {
+	if l.phone[r.tongue] == nil {
+		l.phone[r.tongue] = map[string][]int32{}
+	}
+	w := string(plain([]rune(r.cols[0])))
+	ids := l.exact(r.cols[0], w, nil)
+	for form := range r.forms() {
+		l.phone[r.tongue][form] = append(l.phone[r.tongue][form], ids...)
+	}
+}
+
 // parseSense reads "stick=hot!", "do.past", "num=12".
 func parseSense(t tongue, s string) (entry, error) {
 	e := entry{tongue: t}

@@ -83,11 +83,12 @@ type lexicon struct {
 	spelled []string
 	senses  [][]entry
 	said    []phrase
-	spoken  []int32              // the words of all phrases; gap means up to three words of any kind
-	phrases [][]opening          // by first word
-	single  map[string][]int32   // words without their doubled letters
-	ear     [tongues]func() *ear // made when first asked
-	roots   map[string][]entry   // Swahili verb roots
+	spoken  []int32                      // the words of all phrases; gap means up to three words of any kind
+	phrases [][]opening                  // by first word
+	single  map[string][]int32           // words without their doubled letters
+	ear     [tongues]func() *ear         // made when first asked
+	roots   map[string][]entry           // Swahili verb roots
+	phone   [everyone]map[string][]int32 // what phones make of words; they count in phrases only
 	sw      swahili
 }
 
@@ -105,6 +106,7 @@ var tables = sync.OnceValue(func() *lexicon {
 
 func load(fsys fs.FS) (*lexicon, error) {
 	f := newFiling()
+	var typed []row // filed when all words are
 	for t := tongue(0); t < tongues; t++ {
 		names, err := tableFiles(fsys, t)
 		if err != nil {
@@ -124,6 +126,8 @@ func load(fsys fs.FS) (*lexicon, error) {
 					err = endings(ends, r.cols)
 				case "prefixes.tsv":
 					f.sw.prefix(r.cols)
+				case "phone.tsv":
+					typed = append(typed, r)
 				case "calendar.tsv", "lengths.tsv", "commands.tsv", "choices.tsv":
 					// small tables of their own, see glossary.go
 				default:
@@ -156,6 +160,9 @@ func load(fsys fs.FS) (*lexicon, error) {
 	f.self = make([]int32, len(f.spelled))
 	for id := range f.self {
 		f.self[id] = int32(id)
+	}
+	for _, r := range typed {
+		f.typed(r)
 	}
 	return f.lexicon, nil
 }

@@ -40,19 +40,13 @@ func (r *reader) hearLike(i int) {
 	}
 	if r.home(hi) || r.home(hiLatn) {
 		r.hear(i, l.forms(shortVowels(t.text), nil)...)
-		if as, ok := phoneHindi[t.text]; ok {
-			r.hear(i, l.exact(as, as, nil)...)
-			if as == "men" {
-				r.hear(i, l.id["me"]) // as hi-Latn writes it
-			}
-		}
 		if base, has := strings.CutSuffix(t.text, "कर"); has && len(base) > 5 && len(r.ids[i]) == 0 {
 			r.ids[i] = l.exact(base, base, nil) // फूटकर: having burst
 		}
 	}
-	if r.home(fr) {
-		for _, as := range phoneFrench[t.text] {
-			r.hear(i, l.exact(as, as, nil)...)
+	for f := range everyone {
+		if r.home(f) {
+			r.hear(i, l.phone[f][t.text]...)
 		}
 	}
 }

@@ -156,7 +156,7 @@ func (r *reader) questions(cs []clause, f *finding) {
 				add("ask=help")
 			} else if c.has("whatif") && c.core() <= 3 && !c.has("foreign", "money", "weather", "animal") || c.has("eat") && (r.asked == "feed" || r.asked == "worms") && !c.has("foreign", "money", "animal", "person") {
 				add("ask=help")
-			} else if r.mayI(c) || (c.hasDim("material") || c.has("dung")) && !c.has("num", "one", "have", "sell", "money", "foreign", "person", "neighbor") && !c.hasQuality() {
+			} else if reported && c.fears() || r.mayI(c) || (c.hasDim("material") || c.has("dung")) && !c.has("num", "one", "have", "sell", "money", "foreign", "person", "neighbor") && !c.hasQuality() {
 				add("ask=help")
 			} else if c.will && c.hasDim("seen") || c.has("worm") && !c.describes() && len(c.signs) > 2 || c.has("or") && c.has("inside", "edge") || c.has("worm") && c.has("eat", "food", "drink") || c.judging() || c.has("must") && r.ours(c, false) {
 				add("ask=help")
@@ -192,6 +192,13 @@ func (r *reader) aboutIt(c *clause) bool {
 		return c.odd <= 2 && c.has("must", "worry", "normal", "ok", "fine", "good", "bad")
 	}
 	return false
+}
+
+// fears says whether a clause asks whether something will come of what was told: "won't it
+// burst?", "मर तो नहीं जाएँगे?"
+func (c *clause) fears() bool {
+	return (c.hasDim("bottle") || c.has("die", "seen=worms_dead")) && (c.will || c.has("skip", "go", "will") ||
+		slices.ContainsFunc(c.signs, func(s sign) bool { return s.tense&future != 0 || s.text == "wont" }))
 }
 
 // journey reads a question about the way to the compost: which step follows (next),
@@ -348,6 +355,9 @@ func (r *reader) ours(c *clause, why bool) bool {
 	}
 	if c.has("sell") && (c.has("plant", "fruit", "veg", "animal") || c.hasDim("crop") || c.hasDim("animal")) && !c.has("compost", "worm", "heap") {
 		return false // where tomatoes sell
+	}
+	if c.hasDim("animal") && c.has("medicine", "eat", "food", "did=fed", "known") && !c.has("heap", "worm", "bottle", "compost", "bed", "dung", "layer", "starter", "use") && !c.hasDim("material") && !c.hasDim("seen") {
+		return false // "bakri bimar hai kya dawai du"
 	}
 	known, odd := 0, 0
 	for at := range c.signs {

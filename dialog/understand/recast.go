@@ -193,6 +193,10 @@ func (r *reader) recast(c *clause, n, k int) {
 		if c.has("heap") && !r.counted(c, k) && !c.hasAct() {
 			s.sense = "seen=weeds" // weeds on the heap
 		}
+	case "put":
+		if r.asked == "have" && c.hasDim("unit") && !c.has("layer", "heap", "inside") && r.names(s, "rakha", "rakhi", "rakhe", "रखा", "रखी", "रखे") {
+			s.sense = "have" // "do balti gobar rakha": it lies there
+		}
 	case "rangeto":
 		if s.text == "or" {
 			s.sense = "or" // "smoke or maybe its steam": no figures
