@@ -24,7 +24,7 @@ const unasked = -1
 func newFiling() *filing {
 	const words = 5 << 13 // about as many as the tables make; only saves growing
 	return &filing{lexicon: &lexicon{id: make(map[string]int32, words), spelled: make([]string, 0, words),
-		senses: make([][]entry, 0, words), phrases: make([][]opening, 0, words), said: make([]phrase, 0, words), spoken: make([]int32, 0, 3*words), roots: map[string][]entry{}},
+		senses: make([][]entry, 0, words), phrases: make([][]opening, 0, words), said: make([]phrase, 0, words), spoken: make([]int32, 0, 3*words), roots: map[string][]entry{}, homonyms: map[string][]homonym{}},
 		bare: new([]int32), roman: new([]int32)}
 }
 

@@ -78,18 +78,19 @@ const manyOpenings = 16
 
 // lexicon is all tables together, read once.
 type lexicon struct {
-	id      map[string]int32
-	self    []int32 // every word's id at its own place, to point at as a list of one
-	spelled []string
-	senses  [][]entry
-	said    []phrase
-	spoken  []int32                      // the words of all phrases; gap means up to three words of any kind
-	phrases [][]opening                  // by first word
-	single  map[string][]int32           // words without their doubled letters
-	ear     [tongues]func() *ear         // made when first asked
-	roots   map[string][]entry           // Swahili verb roots
-	phone   [everyone]map[string][]int32 // what phones make of words; they count in phrases only
-	sw      swahili
+	id       map[string]int32
+	self     []int32 // every word's id at its own place, to point at as a list of one
+	spelled  []string
+	senses   [][]entry
+	said     []phrase
+	spoken   []int32                      // the words of all phrases; gap means up to three words of any kind
+	phrases  [][]opening                  // by first word
+	single   map[string][]int32           // words without their doubled letters
+	ear      [tongues]func() *ear         // made when first asked
+	homonyms map[string][]homonym         // by the sense they have in the word tables
+	roots    map[string][]entry           // Swahili verb roots
+	phone    [everyone]map[string][]int32 // what phones make of words; they count in phrases only
+	sw       swahili
 }
 
 // of gives the words of a phrase.
@@ -126,6 +127,8 @@ func load(fsys fs.FS) (*lexicon, error) {
 					err = endings(ends, r.cols)
 				case "prefixes.tsv":
 					f.sw.prefix(r.cols)
+				case "homonyms.tsv":
+					err = f.homonym(r)
 				case "phone.tsv":
 					typed = append(typed, r)
 				case "calendar.tsv", "lengths.tsv", "commands.tsv", "choices.tsv":
