@@ -51,6 +51,9 @@ func (r *reader) peril(c *clause, about topic) *peril {
 		}
 	}
 	p.plant = c.has("plant", "cloth") || (c.hasDim("crop") || c.has("foreign") && !c.has("heap", "inside", "stick")) && !p.person
+	if p.plant && slices.ContainsFunc(c.signs, func(s sign) bool { return s.tongue == sw && hurts(s.sense) && (s.text[0] == 'a' || s.text[0] == 'w') }) {
+		p.plant, p.person = false, true // "nyanya ameungua": the grandmother, and no tomato
+	}
 	p.animal = slices.ContainsFunc(c.signs, func(s sign) bool { return s.beast() && !s.unsure }) && !p.person // a misspelt goat may be a name
 	return p
 }
@@ -100,8 +103,8 @@ func (p *peril) tells(i int) string {
 		return p.burns(i)
 	case "burning":
 		return p.burning(i)
-	case "smell=ammonia", "bottle=bloated", "seen=sunk", "open":
-		return p.otherwise(s)
+	case "smell=ammonia", "bottle=bloated", "bottle=burst", "seen=sunk", "open":
+		return p.otherwise(s, i)
 	case "cut":
 		return p.cuts(i)
 	case "bite":

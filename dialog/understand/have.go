@@ -53,6 +53,8 @@ func (r *reader) measures() []measure {
 				ps = append(ps, piece{'n', s.middle(), "", i, i + 1})
 			}
 			i++
+		case s.sense == "one" && s.text == "a" && i > 1 && inDim(in[i-1].sense, "unit") && in[i-2].sense == "num":
+			i++ // "three bag a bagasse": of
 		case s.sense == "one":
 			if another(in, i) {
 				ps = append(ps, piece{'n', 1, "same", i, i + 1})

@@ -80,7 +80,7 @@ func (r *reader) temps(cs []clause) (out []fact) {
 // inVillage says whether a clause speaks of the village or the town: its heat is the
 // weather's.
 func (r *reader) inVillage(c *clause) bool {
-	return r.says(c, "village", "town", "city", "kijijini", "kijiji", "mjini", "mji", "गाँव", "गांव", "शहर", "gaon", "gaanv", "shahar", "shehar", "pueblo", "ciudad", "ville")
+	return r.says(c, "outside", "afuera", "dehors", "village", "town", "city", "kijijini", "kijiji", "mjini", "mji", "गाँव", "गांव", "शहर", "gaon", "gaanv", "shahar", "shehar", "pueblo", "ciudad", "ville")
 }
 
 // bareFigure says whether a figure without unit can be a stick's reading: it does

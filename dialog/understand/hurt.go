@@ -10,7 +10,7 @@ import (
 
 // otherwise reads words that mean something else of heap and bottle: "me lloran los ojos",
 // "se me hinchó el ojo", "une épine s'est enfoncée dans mon pouce".
-func (p *peril) otherwise(s *sign) string {
+func (p *peril) otherwise(s *sign, i int) string {
 	switch s.sense {
 	case "smell=ammonia":
 		if !s.own && p.r.asked != "smell" && !p.has("smell", "gas", "sharp") && p.r.names(s, "ojos", "ojo", "yeux", "eyes", "macho", "आँख", "आँखें", "आंख", "आंखें") {
@@ -29,11 +29,32 @@ func (p *peril) otherwise(s *sign) string {
 			return "harm=cut"
 		}
 	case "open":
-		if p.has("body") && s.tense&(past|participle) != 0 && s.tense&present == 0 && !p.has("bottle", "cap", "heap", "gas") && !p.hasHarm() {
+		if p.has("body") && s.tense&(past|participle) != 0 && s.tense&present == 0 && (!p.has("bottle", "cap", "heap", "gas") || p.r.opened(p.clause, i)) && !p.hasHarm() {
 			return "harm=cut" // "un tesson m'a ouvert la paume"
+		}
+	case "bottle=burst":
+		if s.tense&(future|unless|order) == 0 && !p.hasHarm() && (p.r.opened(p.clause, i) || p.torn()) {
+			return "harm=cut" // "wire tore my finger open", "se me reventó el dedo"
 		}
 	}
 	return ""
+}
+
+// torn says whether a part of the body burst open, and nothing in or beside it did.
+func (p *peril) torn() bool {
+	return !p.has("bottle", "cap", "bottle=bloated", "squeeze", "damp", "get", "inside") && !p.r.says(p.clause, "en", "dans", "में", "mein") &&
+		slices.ContainsFunc(p.signs, func(s sign) bool { return s.sense == "body" && !s.unsure && !strings.HasSuffix(s.text, "ni") })
+}
+
+// opened says whether the cap or the bottle opened a part of the body: it stands before the
+// verb, and the part right behind it. "le bouchon m'a ouvert la lèvre"
+func (r *reader) opened(c *clause, i int) bool {
+	k := i + 1
+	for k < len(c.signs) && oneOf(c.signs[k].sense, "filler", "mine", "me") {
+		k++
+	}
+	return k < len(c.signs) && c.signs[k].sense == "body" && !oneOf(r.word(c.signs[k].from-1), "with", "con", "avec") &&
+		slices.ContainsFunc(c.signs[:i], func(s sign) bool { return s.sense == "bottle" || s.sense == "cap" })
 }
 
 func (p *peril) cuts(i int) string {
@@ -129,6 +150,10 @@ func (p *peril) harm(i int) string {
 			return "harm=cut" // "un clou m'a piqué"
 		case r.reaped(c, i):
 			return ""
+		}
+	case "harm=breath":
+		if r.names(s, "chest", "pecho", "poitrine", "kifua", "छाती", "सीना", "सीने", "chhati", "chati", "seena", "seene") && c.has("cut", "bite", "burn", "burnt", "harm=cut", "harm=bite", "harm=burn") {
+			return "" // "a wasp stung my chest": where, not what
 		}
 	case "harm=eye":
 		if r.stings(c, i) {

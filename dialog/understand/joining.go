@@ -22,6 +22,11 @@ func (r *reader) relatives() {
 			}
 			continue
 		case "what", "how", "whenq", "who", "which", "if":
+		case "known":
+			if first && s.text == "can" && r.asks(i) {
+				s.sense = "canq" // "can maize cobs go in?"
+			}
+			continue
 		default:
 			continue
 		}

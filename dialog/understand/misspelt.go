@@ -136,9 +136,11 @@ func (r *reader) guess(i int, search bool) {
 		}
 	}
 	if r.rank[sw] <= 1 {
-		if long := textSwahili(w); long != w {
-			if r.ids[i] = l.exact(long, long, nil); len(r.ids[i]) > 0 || r.verb(i, l.swahiliVerb, long) {
-				return
+		for _, x := range [...]string{"s", "z"} {
+			if long := textSwahili(w, x); long != w {
+				if r.ids[i] = l.exact(long, long, nil); len(r.ids[i]) > 0 || r.verb(i, l.swahiliVerb, long) {
+					return
+				}
 			}
 		}
 	}
@@ -231,7 +233,10 @@ func (l *lexicon) swapped(w string, near []int32) bool {
 func (r *reader) strayed(i int) bool {
 	t := &r.tokens[i]
 	far := func(e entry) bool { return e.tongue == sw || e.hindi() }
-	if len(t.text) < 4 || t.text[0] > 127 || r.best != es && r.best != fr || folders[r.best] != r.lang ||
+	if r.best == sw {
+		far = func(e entry) bool { return e.tongue == es || e.tongue == fr }
+	}
+	if len(t.text) < 4 || t.text[0] > 127 || r.best != es && r.best != fr && r.best != sw || folders[r.best] != r.lang ||
 		!r.lex.may(r.ids[i], far) || r.lex.may(r.ids[i], func(e entry) bool { return !far(e) }) {
 		return false
 	}

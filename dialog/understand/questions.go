@@ -208,6 +208,10 @@ func (r *reader) journey(c *clause, add func(string), problem bool) bool {
 		add("ask=status") // "how is my compost"
 		return true
 	}
+	if c.ask != telling && c.ask != askWhy && c.has("heap", "compost") && c.has("progress") && c.onlyOf("is", "askif", "heap", "compost", "progress", "mine", "me", "ok", "good", "fine", "filler", "now") {
+		add("ask=status") // "is my heap getting on okay?"
+		return true
+	}
 	if c.ask != telling && c.ask != askWhy && (c.has("heap", "compost") || c.has("dung") && c.signs[0].tongue == sw) && c.has("done", "finish", "prog") && c.onlyOf("dung", "whenq", "or", "", "is", "was", "mine", "me", "heap", "compost", "done", "finish", "filler", "now", "already", "notyet", "prog", "partly", "soon", "later", "askif", "canq") {
 		add("ask=status") // "is my heap nearly done?"
 		return true

@@ -111,6 +111,9 @@ func (r *reader) read() Meaning {
 		if hasCode(found, "seen=smoke") {
 			st = filter(st, func(f fact) bool { return f.code != "smell=rotten" }) // "jalne jaisi boo": the burning is what smells
 		}
+		if burst := c.find("bottle=burst"); burst >= 0 && hasCode(found, "harm=cut") && r.opened(c, burst) {
+			st = filter(st, func(f fact) bool { return f.code != "bottle=burst" }) // "the lid split his eyebrow"
+		}
 		if (hasCode(found, "harm=breath") || hasCode(found, "harm=eye")) && !c.has("squeeze", "damp", "heap", "inside", "bed") {
 			st = filter(st, func(f fact) bool { return f.dim != "moisture" }) // "dust went into my eye" tells of the eye
 		}

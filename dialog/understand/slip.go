@@ -60,10 +60,10 @@ func (l *lexicon) swahiliSlip(w string) (swVerb, bool) {
 	return swVerb{}, false
 }
 
-// textSwahili writes out what is shortened in messages: x for s ("nimetikixa"), and the
-// vowel of the subject left out ("lmekauka", "nmegeuza").
-func textSwahili(w string) string {
-	w = strings.ReplaceAll(w, "x", "s")
+// textSwahili writes out what is shortened in messages: x for s or z ("nimetikixa",
+// "nimegeuxa"), and the vowel of the subject left out ("lmekauka", "nmegeuza").
+func textSwahili(w, x string) string {
+	w = strings.ReplaceAll(w, "x", x)
 	if len(w) > 5 && (w[1:3] == "me" || w[1:3] == "li" || w[1:3] == "ta" || w[1:3] == "na") {
 		for _, subject := range [...]string{"ni", "li", "tu", "wa", "zi", "ki", "vi", "ya"} {
 			if subject[0] == w[0] {
