@@ -307,6 +307,9 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 			return "", false
 		}
 	case "did=watered":
+		if s.tongue == sw && s.whom && c.has("person") && !worm {
+			return "", false // "maji yamemmwagikia shangazi": it was spilt on her
+		}
 		if c.has("weather") && !s.hindi() || s.tongue == es && r.word(s.from-1) == "se" {
 			return "", false // "se mojó el mandil": it got wet
 		}

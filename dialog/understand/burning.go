@@ -36,6 +36,8 @@ func (p *peril) burnt(i int) string {
 		return "seen=smoke"
 	case p.has("eye", "harm=eye") && !p.has("body") && s.hindi():
 		return "harm=eye" // "आँख में जलन"
+	case p.about.bite && !p.has("body", "heap", "inside", "stuff", "smell", "seen=steam"):
+		return "" // "chinti ne kaata, bahut jalan hai": the bite burns
 	case p.about.eye && !p.has("body", "heap", "inside", "stuff"):
 		return "harm=eye" // "a drop went into the eye, it burns"
 	case p.has("body", "eye") || p.person && !p.plant && !p.has("heap", "inside") || p.r.strikes(p.clause, i):

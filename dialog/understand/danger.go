@@ -103,6 +103,10 @@ func (p *peril) tells(i int) string {
 		return p.burns(i)
 	case "burning":
 		return p.burning(i)
+	case "pointed":
+		return p.pierced(i)
+	case "stinger", "seen=rodents", "seen=ants", "animal":
+		return p.attacked(i)
 	case "smell=ammonia", "bottle=bloated", "bottle=burst", "seen=sunk", "open":
 		return p.otherwise(s, i)
 	case "cut":

@@ -33,28 +33,70 @@ func (p *peril) otherwise(s *sign, i int) string {
 			return "harm=cut" // "un tesson m'a ouvert la paume"
 		}
 	case "bottle=burst":
-		if s.tense&(future|unless|order) == 0 && !p.hasHarm() && (p.r.opened(p.clause, i) || p.torn()) {
+		if s.tense&(future|unless|order) == 0 && !p.hasHarm() && (p.r.opened(p.clause, i) || p.torn(i)) {
 			return "harm=cut" // "wire tore my finger open", "se me reventó el dedo"
 		}
 	}
 	return ""
 }
 
+// pierced reads something pointed that went into a part of the body, whatever the verb:
+// "कील पैर में घुस गई", "kibanzi kimezama kwenye kiganja", "je me suis enfoncé un clou".
+func (p *peril) pierced(i int) string {
+	if p.hasHarm() || p.animal || p.has("not", "nothing", "hold", "have", "look", "squeeze", "stinger") || p.hasDim("did") || p.r.suffers(p.clause, i) {
+		return ""
+	}
+	went := slices.ContainsFunc(p.signs, func(s sign) bool {
+		return s.sense == "get" || s.sense == "seen=sunk" || s.sense == "open" || s.sense == "bottle=burst" || s.tense&past != 0 && !inDim(s.sense, "did") ||
+			s.sense == "" && p.r.tokens[s.from].kind == word && s.from > p.signs[i].from
+	})
+	whom := p.has("body") || p.has("seen=sunk") && !p.has("heap", "bed", "layer", "compost", "bottle") && (p.person || p.hasDim("unit"))
+	if went && whom {
+		return "harm=cut"
+	}
+	return ""
+}
+
+// attacked reads what a small animal or a beast did to somebody, whatever the verb: "चूहे ने
+// कान कुतर लिया", "a viper struck my brother", "me pegó un ciempiés".
+func (p *peril) attacked(i int) string {
+	s := &p.signs[i]
+	if p.has("bite", "cut", "harm=bite", "harm=cut", "not", "nothing") || p.hasDim("did") {
+		return ""
+	}
+	if s.hindi() {
+		if oneOf(p.r.word(s.to), "ने", "ne") && p.has("body") {
+			return "harm=bite"
+		}
+		return ""
+	}
+	if (p.person || p.has("neighbor") || p.r.says(p.clause, "me", "le", "nos", "m")) && p.r.says(p.clause, "struck", "attacked", "nipped", "got", "pego", "ataco", "atacaron", "attaque", "attaquee", "frappe") && s.sense != "seen=ants" {
+		return "harm=bite"
+	}
+	return ""
+}
+
 // torn says whether a part of the body burst open, and nothing in or beside it did.
-func (p *peril) torn() bool {
+func (p *peril) torn(i int) bool {
+	if i > 0 && p.signs[i-1].sense == "body" && p.signs[i].hindi() {
+		return true // "ढक्कन से होंठ फट गया"
+	}
 	return !p.has("bottle", "cap", "bottle=bloated", "squeeze", "damp", "get", "inside") && !p.r.says(p.clause, "en", "dans", "में", "mein") &&
 		slices.ContainsFunc(p.signs, func(s sign) bool { return s.sense == "body" && !s.unsure && !strings.HasSuffix(s.text, "ni") })
 }
 
-// opened says whether the cap or the bottle opened a part of the body: it stands before the
-// verb, and the part right behind it. "le bouchon m'a ouvert la lèvre"
+// opened says whether the cap or the bottle opened a part of the body, which stands right
+// behind the verb: "le bouchon m'a ouvert la lèvre", "se abrió la ceja con la tapa".
 func (r *reader) opened(c *clause, i int) bool {
 	k := i + 1
 	for k < len(c.signs) && oneOf(c.signs[k].sense, "filler", "mine", "me") {
 		k++
 	}
-	return k < len(c.signs) && c.signs[k].sense == "body" && !oneOf(r.word(c.signs[k].from-1), "with", "con", "avec") &&
-		slices.ContainsFunc(c.signs[:i], func(s sign) bool { return s.sense == "bottle" || s.sense == "cap" })
+	if k == len(c.signs) || c.signs[k].sense != "body" || oneOf(r.word(c.signs[k].from-1), "with", "con", "avec") {
+		return false
+	}
+	thing := func(s sign) bool { return s.sense == "bottle" || s.sense == "cap" }
+	return slices.ContainsFunc(c.signs[:i], thing) || slices.ContainsFunc(c.signs[k:], thing)
 }
 
 func (p *peril) cuts(i int) string {
@@ -64,10 +106,14 @@ func (p *peril) cuts(i int) string {
 		return "" // "मधुमक्खी ने काटा": काटना is to cut and to bite
 	case p.has("eye") && !p.has("body"):
 		return "harm=eye" // "un grain m'est rentré dans l'œil"
+	case s.hindi() && p.has("stinger") && !p.has("pointed"):
+		return "harm=bite"
 	case s.hindi() && (p.has("seen=ants", "seen=rodents") && !p.has("bottle", "cloth") || p.has("animal") && p.r.says(p.clause, "ने", "ne")):
 		return "harm=bite" // "लाल चींटी ने हाथ में काटा"
 	case s.tongue == es && p.r.word(s.from-1) == "que" && p.hasDim("material"):
 		return "" // "pasto que cortó mi suegro"
+	case p.person && p.has("pointed") && s.tense&past != 0 && !p.plant:
+		return "harm=cut" // "child cut with glass"
 	case !p.has("body") && p.r.wentThrough(p.clause):
 		return ""
 	case p.has("body") || s.self || s.whom && !p.animal || p.r.strikes(p.clause, i) || s.pass && p.person,
@@ -82,10 +128,14 @@ func (p *peril) bites(i int) string {
 	switch {
 	case p.has("worm") && !p.person:
 		return "" // "do worms bite?"
+	case p.has("pointed") && p.has("body") && !p.animal && !p.hasBeast() && !p.has("stinger", "seen=ants"):
+		return "harm=cut" // "the blade bit into my finger"
 	case s.text == "bit" && !p.person && !p.animal && !p.has("body", "stinger", "seen=ants", "me"):
 		return "" // "bit crooked"
 	case s.tongue == es && strings.HasPrefix(s.text, "picad") && !p.person && !p.animal && !p.r.says(p.clause, "estoy", "ando", "quede"):
 		return "" // "todo picado y mojado": chopped
+	case s.tongue == sw && !s.whom && !s.pass && p.about.eye && !p.has("animal", "stinger", "seen=ants"):
+		return "" // "jicho ni jekundu na linauma"
 	case s.tongue == sw && s.pass && s.tense&past == 0 && p.r.word(s.to) != "na":
 		return "" // naumwa: I am ill
 	case s.tongue == sw && !s.pass && (!s.whom || p.aches(i)) && p.has("body", "eye") && !p.has("seen=ants", "animal") && !p.hasDim("animal"):
@@ -99,13 +149,13 @@ func (p *peril) swallows(i int) string {
 	if (p.animal || s.sense == "eat" && p.hasBeast()) && s.tense != 0 && !p.has("person") {
 		return ""
 	}
-	if s.sense == "drink" && p.has("foreign") && !p.has("starter", "liquid", "bottle", "compost", "medicine") {
+	if s.sense == "drink" && p.has("foreign") && !p.has("starter", "liquid", "bottle", "compost", "medicine", "stir") {
 		return "" // "we were drinking tea when the bottle burst"
 	}
 	if s.tense&(past|participle) != 0 && s.sense == "drink" && (p.core() <= 2 || p.core() == 3 && p.has("ok", "yes")) && p.has("person", "neighbor") && (p.r.asked == "none" || p.r.asked == "menu") {
 		return "harm=swallowed" // "my son drank it", whatever it was
 	}
-	ours := p.has("starter", "liquid", "bottle", "medicine", "compost") || p.hasDim("material") && !p.has("food") || p.about.bottle || p.r.asked == "bottle" || p.r.asked == "shake"
+	ours := p.has("starter", "liquid", "bottle", "medicine", "compost") || p.has("dung") && p.person || p.hasDim("material") && !p.has("food") || p.about.bottle || p.r.asked == "bottle" || p.r.asked == "shake"
 	if s.sense == "eat" {
 		ours = p.person && !p.has("worm") && (p.has("starter", "compost", "dung", "heap") || p.hasDim("material") && !p.has("material=jaggery", "material=curd", "material=fruit_waste"))
 	}
@@ -117,7 +167,7 @@ func (p *peril) swallows(i int) string {
 
 func (p *peril) eyes(i int) string {
 	switch {
-	case p.r.asked != "smell" && !p.has("smell") && p.r.pains(p.clause),
+	case p.r.asked != "smell" && !p.has("smell") && (p.r.pains(p.clause) || p.has("cap") && !p.has("open") || p.r.says(p.clause, "red", "rojo", "roja", "rojos", "rouge", "rouges", "लाल", "lal", "laal", "jekundu", "mekundu")),
 		(p.r.asked != "smell" || p.has("cap", "bottle", "liquid", "starter")) && p.intoEye(i),
 		p.has("dust", "stuff", "water", "gas", "seen=ash", "liquid", "starter", "compost", "get", "dung"), p.hasDim("material"):
 		return "harm=eye"
@@ -133,9 +183,9 @@ func (p *peril) harm(i int) string {
 		switch {
 		case s.hindi() && c.has("harm=bite", "bite") && (strings.HasPrefix(s.text, "ka") || strings.HasPrefix(s.text, "क")):
 			return ""
-		case s.hindi() && c.has("seen=ants"):
+		case s.hindi() && c.has("seen=ants", "stinger"):
 			return "harm=bite" // "haath pe kaat liya chintiyon ne"
-		case strings.HasPrefix(s.text, "clavad") && !c.has("body", "person", "me", "pointed"):
+		case strings.HasPrefix(s.text, "clavad") && !c.has("body", "person", "me") && !r.says(c, "espina", "espinas", "clavo", "clavos", "vidrio", "vidrios", "alambre"):
 			return "" // "lo dejé clavado": the stick
 		case s.hindi() && c.hasDim("crop") && !c.has("body"):
 			return "" // "गेहूँ कट गया"
@@ -164,6 +214,9 @@ func (p *peril) harm(i int) string {
 			return "" // "deje que me tome mi café"
 		}
 	case "harm=burn":
+		if s.tongue == sw && p.has("pointed") {
+			return "harm=cut" // kuchoma is to burn and to prick
+		}
 		if p.plant && !c.has("body") {
 			return "" // ammonia burnt my plants
 		}
@@ -276,7 +329,10 @@ func (r *reader) reaped(c *clause, i int) bool {
 	if c.has("animal", "body", "eye") || c.hasDim("animal") || c.hasDim("seen") || r.says(c, "को", "ko", "मुझे", "mujhe", "हमें", "hame", "उसे", "use", "usse", "इसे", "ise") {
 		return false
 	}
-	if i == 0 || c.signs[i-1].to != s.from {
+	for i > 1 && (c.signs[i-1].sense == "" || c.signs[i-1].sense == "size") && c.signs[i-1].to >= c.signs[i].from-1 {
+		i-- // "डंठल छोटे-छोटे काट लिए"
+	}
+	if i == 0 || c.signs[i-1].to < c.signs[i].from-1 {
 		return false
 	}
 	p := c.signs[i-1].sense // the crop itself, not "घास में काट लिया"

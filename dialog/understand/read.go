@@ -92,6 +92,7 @@ func (r *reader) read() Meaning {
 		found := r.dangers(c, about)
 		f.danger = append(f.danger, found...)
 		about.eye = about.eye || hasCode(found, "harm=eye")
+		about.bite = about.bite || hasCode(found, "harm=bite")
 		for at := range c.signs {
 			s := &c.signs[at]
 			if s.sense == "ask=stop" && !c.cond && c.ask != askModal {
@@ -108,10 +109,16 @@ func (r *reader) read() Meaning {
 		if slices.ContainsFunc(st, func(f fact) bool { return f.code == "seen=runoff" }) {
 			st = filter(st, func(f fact) bool { return f.code != "moisture=wet" }) // the same running water
 		}
+		if slices.ContainsFunc(found, func(code string) bool { return inDim(code, "harm") }) && c.has("good") {
+			st = filter(st, func(f fact) bool { return f.code != "smell=earthy" && f.code != "moisture=right" && f.code != "seen=worms_well" }) // "hapumui vizuri": of the breath
+		}
 		if hasCode(found, "seen=smoke") {
 			st = filter(st, func(f fact) bool { return f.code != "smell=rotten" }) // "jalne jaisi boo": the burning is what smells
 		}
-		if burst := c.find("bottle=burst"); burst >= 0 && hasCode(found, "harm=cut") && r.opened(c, burst) {
+		if c.has("pointed") && hasCode(found, "harm=cut") {
+			st = filter(st, func(f fact) bool { return f.code != "seen=sunk" }) // "kirchi jaangh me dhans gayi": into the leg
+		}
+		if burst := c.find("bottle=burst"); burst >= 0 && hasCode(found, "harm=cut") && (r.opened(c, burst) || burst > 0 && c.signs[burst-1].sense == "body") {
 			st = filter(st, func(f fact) bool { return f.code != "bottle=burst" }) // "the lid split his eyebrow"
 		}
 		if (hasCode(found, "harm=breath") || hasCode(found, "harm=eye")) && !c.has("squeeze", "damp", "heap", "inside", "bed") {
