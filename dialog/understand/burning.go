@@ -40,6 +40,8 @@ func (p *peril) burnt(i int) string {
 		return "" // "chinti ne kaata, bahut jalan hai": the bite burns
 	case p.about.eye && !p.has("body", "heap", "inside", "stuff"):
 		return "harm=eye" // "a drop went into the eye, it burns"
+	case p.burntRubbish(i):
+		return ""
 	case p.has("body", "eye") || p.person && !p.plant && !p.has("heap", "inside") || p.r.strikes(p.clause, i):
 		return "harm=burn"
 	case p.plant:
@@ -52,6 +54,24 @@ func (p *peril) burnt(i int) string {
 		return ""
 	}
 	return "harm=burn"
+}
+
+// burntRubbish says whether somebody burnt something of the field or the house, and no heap:
+// "I burned the stove wood", "quemé el rastrojo".
+func (p *peril) burntRubbish(i int) bool {
+	s := &p.signs[i]
+	if s.hindi() || s.tongue == sw || s.self || s.pass || s.tense&past == 0 || p.has("heap", "inside", "bed", "body", "eye", "is", "was", "seen=steam", "seen=smoke") {
+		return false
+	}
+	k := i + 1
+	for k < len(p.signs) && oneOf(p.signs[k].sense, "filler", "mine") {
+		k++
+	}
+	if k == len(p.signs) {
+		return false
+	}
+	of := p.signs[k].sense
+	return oneOf(of, "known", "foreign", "plant", "leaf", "dry_leaf", "smell=rotten") || inDim(of, "material") || inDim(of, "crop")
 }
 
 func (p *peril) burns(i int) string {
@@ -73,7 +93,7 @@ func (p *peril) burns(i int) string {
 		return "" // "kinanichoma mkono", "haath jala raha hai": so hot it is
 	case p.has("body") || s.self || s.whom && !p.animal || p.r.strikes(p.clause, i):
 		return "harm=burn"
-	case p.plant:
+	case p.plant, p.burntRubbish(i):
 		return ""
 	case !s.hindi() && s.tense&past != 0 && i+1 < len(p.signs) && oneOf(p.signs[len(p.signs)-1].sense, "", "known", "person", "neighbor") &&
 		slices.ContainsFunc(p.signs[:i], func(o sign) bool { return o.sense == "seen=steam" }):

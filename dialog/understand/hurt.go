@@ -29,7 +29,7 @@ func (p *peril) otherwise(s *sign, i int) string {
 			return "harm=cut"
 		}
 	case "open":
-		if p.has("body") && s.tense&(past|participle) != 0 && s.tense&present == 0 && (!p.has("bottle", "cap", "heap", "gas") || p.r.opened(p.clause, i)) && !p.hasHarm() {
+		if p.has("body") && !p.r.says(p.clause, "mouth", "boca", "bouche", "mdomo", "munh", "मुँह") && s.tense&(past|participle) != 0 && s.tense&present == 0 && (!p.has("bottle", "cap", "heap", "gas") || p.r.opened(p.clause, i)) && !p.hasHarm() {
 			return "harm=cut" // "un tesson m'a ouvert la paume"
 		}
 	case "bottle=burst":
@@ -43,7 +43,7 @@ func (p *peril) otherwise(s *sign, i int) string {
 // pierced reads something pointed that went into a part of the body, whatever the verb:
 // "कील पैर में घुस गई", "kibanzi kimezama kwenye kiganja", "je me suis enfoncé un clou".
 func (p *peril) pierced(i int) string {
-	if p.hasHarm() || p.animal || p.has("not", "nothing", "hold", "have", "look", "squeeze", "stinger") || p.hasDim("did") || p.r.suffers(p.clause, i) {
+	if p.hasHarm() || p.animal || p.has("not", "nothing", "hold", "have", "look", "squeeze", "stinger") || p.hasDim("did") || p.r.says(p.clause, "has", "had", "tiene", "tenia") || p.r.suffers(p.clause, i) {
 		return ""
 	}
 	went := slices.ContainsFunc(p.signs, func(s sign) bool {
@@ -70,7 +70,14 @@ func (p *peril) attacked(i int) string {
 		}
 		return ""
 	}
-	if (p.person || p.has("neighbor") || p.r.says(p.clause, "me", "le", "nos", "m")) && p.r.says(p.clause, "struck", "attacked", "nipped", "got", "pego", "ataco", "atacaron", "attaque", "attaquee", "frappe") && s.sense != "seen=ants" {
+	if p.hasDim("animal") || p.has("heap", "bed", "worm") || s.sense == "seen=ants" {
+		return ""
+	}
+	whom := func(o sign) bool {
+		return o.sense == "person" || o.sense == "neighbor" || o.sense == "me" || o.sense == "body"
+	}
+	struck := p.r.says(p.clause, "struck", "attacked", "nipped", "attaque", "attaquee") && slices.ContainsFunc(p.signs[i:], whom)
+	if struck || s.tongue == es && p.r.says(p.clause, "me", "le", "nos") && p.r.says(p.clause, "pego", "ataco", "atacaron") {
 		return "harm=bite"
 	}
 	return ""
@@ -92,7 +99,7 @@ func (r *reader) opened(c *clause, i int) bool {
 	for k < len(c.signs) && oneOf(c.signs[k].sense, "filler", "mine", "me") {
 		k++
 	}
-	if k == len(c.signs) || c.signs[k].sense != "body" || oneOf(r.word(c.signs[k].from-1), "with", "con", "avec") {
+	if k == len(c.signs) || c.signs[k].sense != "body" || oneOf(c.signs[k].text, "mouth", "boca", "bouche", "mdomo") || oneOf(r.word(c.signs[k].from-1), "with", "con", "avec") {
 		return false
 	}
 	thing := func(s sign) bool { return s.sense == "bottle" || s.sense == "cap" }
@@ -194,6 +201,8 @@ func (p *peril) harm(i int) string {
 		}
 	case "harm=bite":
 		switch {
+		case s.hindi() && c.has("known", "sheet", "cloth") && !c.has("body", "person", "me") && !p.person && c.has("seen=rodents"), !s.hindi() && c.has("worm") && !c.has("body", "person", "me") && !p.person:
+			return "" // "the hen pecked the worms"
 		case s.text == "bit" && c.beastAfter(i) && slices.ContainsFunc(c.signs[:i], func(o sign) bool { return o.sense == "stinger" || o.beast() }):
 			return "" // "a snake bit our goat"
 		case c.has("pointed") && !p.animal && !c.hasBeast() && !c.has("stinger", "seen=ants"):

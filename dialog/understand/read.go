@@ -110,7 +110,9 @@ func (r *reader) read() Meaning {
 			st = filter(st, func(f fact) bool { return f.code != "moisture=wet" }) // the same running water
 		}
 		if slices.ContainsFunc(found, func(code string) bool { return inDim(code, "harm") }) && c.has("good") {
-			st = filter(st, func(f fact) bool { return f.code != "smell=earthy" && f.code != "moisture=right" && f.code != "seen=worms_well" }) // "hapumui vizuri": of the breath
+			st = filter(st, func(f fact) bool {
+				return f.code != "smell=earthy" && f.code != "moisture=right" && f.code != "seen=worms_well"
+			}) // "hapumui vizuri": of the breath
 		}
 		if hasCode(found, "seen=smoke") {
 			st = filter(st, func(f fact) bool { return f.code != "smell=rotten" }) // "jalne jaisi boo": the burning is what smells
