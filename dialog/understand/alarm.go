@@ -90,47 +90,6 @@ func (r *reader) perilous(i int) (ids []int32, v swVerb) {
 	return ids, v
 }
 
-// oneOff finds the words that w is one slip away from: a letter left out, put in, swapped
-// or taken for another that lies beside it or sounds like it. The first letter is kept.
-func (n *nearest) oneOff(w string) (out []int32) {
-	typed := []rune(w)
-	shortest := 4
-	if w[0] > 127 {
-		shortest = 3 // Devanagari writes no vowel in a consonant
-	}
-	if len(typed) < shortest-1 {
-		return nil
-	}
-	for length := max(shortest, len(typed)-1); length <= min(len(typed)+1, len(n.byLen)-1); length++ {
-		for i := range n.byLen[length] {
-			if c := &n.byLen[length][i]; c.text[0] == typed[0] && mistyped(typed, c.text) {
-				out = append(out, c.id)
-			}
-		}
-	}
-	return out
-}
-
-// mistyped says whether one slip makes typed of another word.
-func mistyped(typed, word []rune) bool {
-	p, q := alike(typed, word)
-	x, y := typed[p:len(typed)-q], word[p:len(word)-q]
-	switch {
-	case len(word) == 3:
-		return everyRune(append(x[:len(x):len(x)], y...), vowelSign) && len(x) < 2 && len(y) < 2
-	case len(x)+len(y) == 1:
-		return len(typed) > 3 || typed[0] > 127 || isVowel(byte(y[0]))
-	case len(x) == 1 && len(y) == 1:
-		return neighbours(x[0], y[0]) || len(word) >= 6 && mixedUp(x[0], y[0])
-	}
-	return len(x) == 2 && len(y) == 2 && x[0] == y[1] && x[1] == y[0]
-}
-
-// vowelSign says whether a letter of Devanagari is a vowel or the sign of one.
-func vowelSign(r rune) bool {
-	return r >= 'अ' && r <= 'औ' || r >= 'ा' && r <= 'ौ' || r == 'ं' || r == 'ँ'
-}
-
 // perilousVerb takes a Swahili verb for one that tells of a danger, if one letter beside
 // another on the keys makes it so: "limeqaka".
 func (l *lexicon) perilousVerb(w string) swVerb {

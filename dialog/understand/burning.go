@@ -63,10 +63,7 @@ func (p *peril) burntRubbish(i int) bool {
 	if s.hindi() || s.tongue == sw || s.self || s.pass || s.tense&past == 0 || p.has("heap", "inside", "bed", "body", "eye", "is", "was", "seen=steam", "seen=smoke") {
 		return false
 	}
-	k := i + 1
-	for k < len(p.signs) && oneOf(p.signs[k].sense, "filler", "mine") {
-		k++
-	}
+	k := p.past(i+1, "filler", "mine")
 	if k == len(p.signs) {
 		return false
 	}

@@ -78,6 +78,14 @@ func (c *clause) find(sense string) int {
 	return -1
 }
 
+// past is the first sign from k on that has none of the senses; the length when all have.
+func (c *clause) past(k int, senses ...string) int {
+	for k < len(c.signs) && oneOf(c.signs[k].sense, senses...) {
+		k++
+	}
+	return k
+}
+
 // hasQuality says whether a clause describes anything.
 func (c *clause) hasQuality() bool {
 	for at := range c.signs {

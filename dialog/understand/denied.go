@@ -83,12 +83,13 @@ func (c *clause) wouldHurt(i int) bool {
 	return false
 }
 
-// pains says whether a clause tells of pain: eyes that sting, burn, run.
+// pains says whether a clause tells of eyes that hurt: they sting, burn, run, are red.
 func (r *reader) pains(c *clause) bool {
 	for i := range c.signs {
 		if !c.signs[i].neg && r.names(&c.signs[i], "sting", "stings", "stinging", "burn", "burns", "burning", "hurt", "hurts", "hurting", "ache", "aching", "pain", "paining", "itch", "itchy", "itching", "sore", "swollen",
 			"arde", "arden", "ardiendo", "ardor", "pica", "pican", "duele", "duelen", "irritado", "irritados", "hinchado", "hinchados",
-			"pique", "piquent", "brule", "brulent", "mal", "irrite", "irrites", "gonfle", "gonfles") {
+			"pique", "piquent", "brule", "brulent", "mal", "irrite", "irrites", "gonfle", "gonfles",
+			"red", "rojo", "roja", "rojos", "rouge", "rouges", "लाल", "lal", "laal", "jekundu", "mekundu") {
 			return true
 		}
 	}

@@ -53,7 +53,7 @@ func (r *reader) temps(cs []clause) (out []fact) {
 			default:
 				continue
 			}
-			if (c.has("weather") || r.inVillage(c)) && !c.has("heap", "stick", "inside") {
+			if (c.has("weather") || r.outdoors(c)) && !c.has("heap", "stick", "inside") {
 				continue
 			}
 			v := s.middle()
@@ -77,9 +77,9 @@ func (r *reader) temps(cs []clause) (out []fact) {
 	return out
 }
 
-// inVillage says whether a clause speaks of the village or the town: its heat is the
+// outdoors says whether a clause speaks of the open air, the village or the town: its heat is the
 // weather's.
-func (r *reader) inVillage(c *clause) bool {
+func (r *reader) outdoors(c *clause) bool {
 	return r.says(c, "outside", "afuera", "dehors", "village", "town", "city", "kijijini", "kijiji", "mjini", "mji", "गाँव", "गांव", "शहर", "gaon", "gaanv", "shahar", "shehar", "pueblo", "ciudad", "ville")
 }
 

@@ -115,7 +115,7 @@ func (r *reader) hindiTurns() {
 			}
 		case "did=sieved":
 			if oneOf(s.text, "channi", "chhanni", "chhalni", "chalni", "छन्नी", "छलनी", "चलनी") && oneOf(r.word(s.to), "ki", "ka", "ke", "se", "me", "mein", "की", "का", "के", "से", "में") {
-				s.sense, s.tense = "known", 0 // the sieve, a thing
+				s.sense, s.tense = "known", 0 // the sieve, a thing; told here, before "ki" is taken for its verb
 			}
 			if r.asked != "sieve" && s.to == s.from+1 && strings.HasPrefix(s.text, "chal") {
 				s.sense, s.tense = "known", 0 // "khoob chal rahe": chaal is to sieve, chal to go

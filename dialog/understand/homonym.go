@@ -139,7 +139,9 @@ func (r *reader) keeps(w *company, c *clause, n, k int) bool {
 	case "asked":
 		return slices.Contains(w.list, r.asked) || w.list[0] == "act" && actOf(r.asked) != ""
 	case "with":
-		return slices.ContainsFunc(w.list, func(x string) bool { return c.hasAny(r, x) })
+		return slices.ContainsFunc(c.signs, func(s sign) bool {
+			return slices.ContainsFunc(w.list, func(x string) bool { return r.like(&s, x) })
+		})
 	case "prev":
 		return at(k - 1)
 	case "next":
@@ -185,9 +187,4 @@ func (r *reader) like(s *sign, x string) bool {
 		return inDim(s.sense, dim)
 	}
 	return s.sense == x
-}
-
-// hasAny says whether any sign of a clause has the sense x of a condition.
-func (c *clause) hasAny(r *reader, x string) bool {
-	return slices.ContainsFunc(c.signs, func(s sign) bool { return r.like(&s, x) })
 }

@@ -29,7 +29,7 @@ func (p *peril) otherwise(s *sign, i int) string {
 			return "harm=cut"
 		}
 	case "open":
-		if p.has("body") && !p.r.says(p.clause, "mouth", "boca", "bouche", "mdomo", "munh", "मुँह") && s.tense&(past|participle) != 0 && s.tense&present == 0 && (!p.has("bottle", "cap", "heap", "gas") || p.r.opened(p.clause, i)) && !p.hasHarm() {
+		if p.has("body") && !p.r.says(p.clause, mouths...) && s.tense&(past|participle) != 0 && s.tense&present == 0 && (!p.has("bottle", "cap", "heap", "gas") || p.r.opened(p.clause, i)) && !p.hasHarm() {
 			return "harm=cut" // "un tesson m'a ouvert la paume"
 		}
 	case "bottle=burst":
@@ -55,6 +55,11 @@ func (p *peril) pierced(i int) string {
 		return "harm=cut"
 	}
 	return ""
+}
+
+// pricked says whether something pointed did it, and nothing alive.
+func (p *peril) pricked() bool {
+	return p.has("pointed") && !p.animal && !p.hasBeast() && !p.has("stinger", "seen=ants")
 }
 
 // attacked reads what a small animal or a beast did to somebody, whatever the verb: "चूहे ने
@@ -92,14 +97,14 @@ func (p *peril) torn(i int) bool {
 		slices.ContainsFunc(p.signs, func(s sign) bool { return s.sense == "body" && !s.unsure && !strings.HasSuffix(s.text, "ni") })
 }
 
+// mouths are opened without harm.
+var mouths = []string{"mouth", "boca", "bouche", "mdomo", "munh", "मुँह"}
+
 // opened says whether the cap or the bottle opened a part of the body, which stands right
 // behind the verb: "le bouchon m'a ouvert la lèvre", "se abrió la ceja con la tapa".
 func (r *reader) opened(c *clause, i int) bool {
-	k := i + 1
-	for k < len(c.signs) && oneOf(c.signs[k].sense, "filler", "mine", "me") {
-		k++
-	}
-	if k == len(c.signs) || c.signs[k].sense != "body" || oneOf(c.signs[k].text, "mouth", "boca", "bouche", "mdomo") || oneOf(r.word(c.signs[k].from-1), "with", "con", "avec") {
+	k := c.past(i+1, "filler", "mine", "me")
+	if k == len(c.signs) || c.signs[k].sense != "body" || oneOf(c.signs[k].text, mouths...) || oneOf(r.word(c.signs[k].from-1), "with", "con", "avec") {
 		return false
 	}
 	thing := func(s sign) bool { return s.sense == "bottle" || s.sense == "cap" }
@@ -113,9 +118,7 @@ func (p *peril) cuts(i int) string {
 		return "" // "मधुमक्खी ने काटा": काटना is to cut and to bite
 	case p.has("eye") && !p.has("body"):
 		return "harm=eye" // "un grain m'est rentré dans l'œil"
-	case s.hindi() && p.has("stinger") && !p.has("pointed"):
-		return "harm=bite"
-	case s.hindi() && (p.has("seen=ants", "seen=rodents") && !p.has("bottle", "cloth") || p.has("animal") && p.r.says(p.clause, "ने", "ne")):
+	case s.hindi() && (p.has("stinger") && !p.has("pointed") || p.has("seen=ants", "seen=rodents") && !p.has("bottle", "cloth") || p.has("animal") && p.r.says(p.clause, "ने", "ne")):
 		return "harm=bite" // "लाल चींटी ने हाथ में काटा"
 	case s.tongue == es && p.r.word(s.from-1) == "que" && p.hasDim("material"):
 		return "" // "pasto que cortó mi suegro"
@@ -135,7 +138,7 @@ func (p *peril) bites(i int) string {
 	switch {
 	case p.has("worm") && !p.person:
 		return "" // "do worms bite?"
-	case p.has("pointed") && p.has("body") && !p.animal && !p.hasBeast() && !p.has("stinger", "seen=ants"):
+	case p.pricked() && p.has("body"):
 		return "harm=cut" // "the blade bit into my finger"
 	case s.text == "bit" && !p.person && !p.animal && !p.has("body", "stinger", "seen=ants", "me"):
 		return "" // "bit crooked"
@@ -174,7 +177,7 @@ func (p *peril) swallows(i int) string {
 
 func (p *peril) eyes(i int) string {
 	switch {
-	case p.r.asked != "smell" && !p.has("smell") && (p.r.pains(p.clause) || p.has("cap") && !p.has("open") || p.r.says(p.clause, "red", "rojo", "roja", "rojos", "rouge", "rouges", "लाल", "lal", "laal", "jekundu", "mekundu")),
+	case p.r.asked != "smell" && !p.has("smell") && (p.r.pains(p.clause) || p.has("cap") && !p.has("open")),
 		(p.r.asked != "smell" || p.has("cap", "bottle", "liquid", "starter")) && p.intoEye(i),
 		p.has("dust", "stuff", "water", "gas", "seen=ash", "liquid", "starter", "compost", "get", "dung"), p.hasDim("material"):
 		return "harm=eye"
@@ -201,18 +204,14 @@ func (p *peril) harm(i int) string {
 		}
 	case "harm=bite":
 		switch {
-		case s.hindi() && c.has("known", "sheet", "cloth") && !c.has("body", "person", "me") && !p.person && c.has("seen=rodents"), !s.hindi() && c.has("worm") && !c.has("body", "person", "me") && !p.person:
+		case !s.hindi() && c.has("worm") && !p.person:
 			return "" // "the hen pecked the worms"
 		case s.text == "bit" && c.beastAfter(i) && slices.ContainsFunc(c.signs[:i], func(o sign) bool { return o.sense == "stinger" || o.beast() }):
 			return "" // "a snake bit our goat"
-		case c.has("pointed") && !p.animal && !c.hasBeast() && !c.has("stinger", "seen=ants"):
+		case p.pricked():
 			return "harm=cut" // "un clou m'a piqué"
 		case r.reaped(c, i):
 			return ""
-		}
-	case "harm=breath":
-		if r.names(s, "chest", "pecho", "poitrine", "kifua", "छाती", "सीना", "सीने", "chhati", "chati", "seena", "seene") && c.has("cut", "bite", "burn", "burnt", "harm=cut", "harm=bite", "harm=burn") {
-			return "" // "a wasp stung my chest": where, not what
 		}
 	case "harm=eye":
 		if r.stings(c, i) {

@@ -107,6 +107,55 @@ func (n *nearest) find(w string, most int, fits func(int32) bool) (out []int32, 
 	return out, most
 }
 
+// oneOff finds the words that w is one slip away from: a letter left out, put in, swapped
+// or taken for another that lies beside it or sounds like it. The first letter is kept. It
+// takes shorter words and more letters for one another than find does.
+func (n *nearest) oneOff(w string) (out []int32) {
+	typed := []rune(w)
+	shortest := 4
+	if w[0] > 127 {
+		shortest = 3 // Devanagari writes no vowel in a consonant
+	}
+	if len(typed) < shortest-1 {
+		return nil
+	}
+	set := letters(typed)
+	for length := max(shortest, len(typed)-1); length <= min(len(typed)+1, len(n.byLen)-1); length++ {
+		for i := range n.byLen[length] {
+			c := &n.byLen[length][i]
+			if c.text[0] == typed[0] && bits.OnesCount64(set^c.set) <= 2 && mistyped(typed, c.text) {
+				out = append(out, c.id)
+			}
+		}
+	}
+	return out
+}
+
+// mistyped says whether one slip makes typed of another word.
+func mistyped(typed, word []rune) bool {
+	p, q := alike(typed, word)
+	x, y := typed[p:len(typed)-q], word[p:len(word)-q]
+	switch {
+	case len(word) == 3:
+		return everyRune(append(x[:len(x):len(x)], y...), vowelSign) && len(x) < 2 && len(y) < 2
+	case len(x)+len(y) == 1:
+		return len(typed) > 3 || typed[0] > 127 || isVowel(byte(y[0]))
+	case len(x) == 1 && len(y) == 1:
+		return neighbours(x[0], y[0]) || len(word) >= 6 && mixedUp(x[0], y[0])
+	}
+	return crossed(x, y)
+}
+
+// crossed says whether what differs of two words is two letters swapped.
+func crossed(x, y []rune) bool {
+	return len(x) == 2 && len(y) == 2 && x[0] == y[1] && x[1] == y[0]
+}
+
+// vowelSign says whether a letter of Devanagari is a vowel or the sign of one.
+func vowelSign(r rune) bool {
+	return r >= 'अ' && r <= 'औ' || r >= 'ा' && r <= 'ौ' || r == 'ं' || r == 'ँ'
+}
+
 // slips counts typing slips (a letter left out, put in, changed, or two swapped)
 // up to limit; limit+1 means more. Short words may only be swapped or, from four
 // letters, lose or gain a letter; the first letter is kept unless swapped.
@@ -125,7 +174,7 @@ func slips(a, b []rune, limit int) int {
 	switch {
 	case len(x) == 0 && len(y) == 0:
 		return 0
-	case len(x) == 2 && len(y) == 2 && x[0] == y[1] && x[1] == y[0]:
+	case crossed(x, y):
 		return 1
 	case len(x) <= 1 && len(y) <= 1:
 		if len(x) == 1 && len(y) == 1 && (short < 5 || short < 6 && (p == 0 || !neighbours(x[0], y[0])) || !mixedUp(x[0], y[0])) {
@@ -165,7 +214,7 @@ func strain(a, b []rune) int {
 		first = 3
 	}
 	switch {
-	case len(x) == 2 && len(y) == 2 && x[0] == y[1] && x[1] == y[0]:
+	case crossed(x, y):
 		return 0
 	case len(x)+len(y) == 1:
 		if one := append(x[:len(x):len(x)], y...)[0]; p > 0 && a[p-1] == one || q > 0 && a[len(a)-q] == one {

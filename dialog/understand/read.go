@@ -109,23 +109,7 @@ func (r *reader) read() Meaning {
 		if slices.ContainsFunc(st, func(f fact) bool { return f.code == "seen=runoff" }) {
 			st = filter(st, func(f fact) bool { return f.code != "moisture=wet" }) // the same running water
 		}
-		if slices.ContainsFunc(found, func(code string) bool { return inDim(code, "harm") }) && c.has("good") {
-			st = filter(st, func(f fact) bool {
-				return f.code != "smell=earthy" && f.code != "moisture=right" && f.code != "seen=worms_well"
-			}) // "hapumui vizuri": of the breath
-		}
-		if hasCode(found, "seen=smoke") {
-			st = filter(st, func(f fact) bool { return f.code != "smell=rotten" }) // "jalne jaisi boo": the burning is what smells
-		}
-		if c.has("pointed") && hasCode(found, "harm=cut") {
-			st = filter(st, func(f fact) bool { return f.code != "seen=sunk" }) // "kirchi jaangh me dhans gayi": into the leg
-		}
-		if burst := c.find("bottle=burst"); burst >= 0 && hasCode(found, "harm=cut") && (r.opened(c, burst) || burst > 0 && c.signs[burst-1].sense == "body") {
-			st = filter(st, func(f fact) bool { return f.code != "bottle=burst" }) // "the lid split his eyebrow"
-		}
-		if (hasCode(found, "harm=breath") || hasCode(found, "harm=eye")) && !c.has("squeeze", "damp", "heap", "inside", "bed") {
-			st = filter(st, func(f fact) bool { return f.dim != "moisture" }) // "dust went into my eye" tells of the eye
-		}
+		st = slices.DeleteFunc(st, func(f fact) bool { return r.ofDanger(c, f, found) })
 		if k > 0 && cs[k-1].has("was") && c.notNow() { // "it was hot but not now"
 			c.later, st = false, nil
 			if n := len(f.facts); n > 0 && f.facts[n-1].clause == k-1 {
@@ -197,6 +181,25 @@ func (r *reader) read() Meaning {
 		m.UnderWay = r.underWay(cs, &f)
 	}
 	return m
+}
+
+// ofDanger says whether a fact of a clause is but another side of a danger found in it.
+func (r *reader) ofDanger(c *clause, f fact, found []string) bool {
+	switch f.code {
+	case "smell=rotten":
+		return hasCode(found, "seen=smoke") // "jalne jaisi boo": the burning is what smells
+	case "seen=sunk":
+		return c.has("pointed") && hasCode(found, "harm=cut") // "kirchi jaangh me dhans gayi": into the leg
+	case "bottle=burst":
+		i := c.find("bottle=burst")
+		return i >= 0 && hasCode(found, "harm=cut") && (r.opened(c, i) || i > 0 && c.signs[i-1].sense == "body") // "the lid split his eyebrow"
+	case "smell=earthy", "moisture=right", "seen=worms_well":
+		if c.has("good") && slices.ContainsFunc(found, func(code string) bool { return inDim(code, "harm") }) {
+			return true // "hapumui vizuri": of the breath
+		}
+	}
+	return f.dim == "moisture" && (hasCode(found, "harm=breath") || hasCode(found, "harm=eye")) &&
+		!c.has("squeeze", "damp", "heap", "inside", "bed") // "dust went into my eye" tells of the eye
 }
 
 // underWay is the deed told as in hand, with no time named for it: "turning it"; the one

@@ -35,10 +35,6 @@ func (r *reader) recast(c *clause, n, k int) {
 			s.sense, s.tense = as, bare // "did not water it", "forgot to cover the heap"
 			s.neg = c.signs[k-1].sense == "not"
 		}
-	case "put":
-		if r.asked == "have" && c.hasDim("unit") && !c.has("layer", "heap", "inside") && r.names(s, "rakha", "rakhi", "rakhe", "रखा", "रखी", "रखे") {
-			s.sense = "have" // "do balti gobar rakha": it lies there
-		}
 	case "material=weeds":
 		if c.has("heap") && !r.counted(c, k) && !c.hasAct() {
 			s.sense = "seen=weeds" // weeds on the heap
