@@ -372,6 +372,35 @@ func TestALongWarmHeapIsTurned(t *testing.T) {
 	require.True(t, turn)
 }
 
+// The second turn is no must: who leaves it without an answer stands on the officer's list,
+// and is still asked on day 30 whether the heap can be opened.
+func TestASecondTurnUnansweredIsNoEnd(t *testing.T) {
+	v := newVillage(t, "2026-03-02T09:00:00+03:00")
+	for _, line := range start["young"] {
+		v.says(1, line)
+	}
+	turned, silent := false, false
+	for range 60 {
+		v.wait(24 * time.Hour)
+		h, _ := v.states[1].Heap(1)
+		silent = silent || h.Stage == Turned && h.Silent()
+		switch v.talks[1].Open.ID {
+		case "stick":
+			v.says(1, "hot")
+		case "turn":
+			if !turned {
+				turned = true
+				v.says(1, "turned")
+			}
+		case "open":
+			v.says(1, "cold")
+		}
+	}
+	h, _ := v.states[1].Heap(1)
+	require.True(t, silent)
+	require.Equal(t, Opening, h.Stage)
+}
+
 // On the building day "we start" is heard before the hour at which it is asked; a later
 // day named with it, or a question, is something else.
 func TestTheyStartBeforeTheyAreAsked(t *testing.T) {

@@ -135,6 +135,9 @@ func (x *exchange) languageTold(_ Question, m meaning) bool {
 	if !ok && m.picked {
 		tag, ok = findTongue("say=" + m.value("say"))
 	}
+	if !ok && x.open.ID == "language" {
+		tag, ok = misspeltTongue(m.text)
+	}
 	if !ok && x.s.Talk.Misses >= 2 && x.open.ID == "language" && x.s.Person.Consent == "" {
 		tag, ok = cmp.Or(m.lang, phrases.Fallback), true // the language they write in; they can name another any time
 	}

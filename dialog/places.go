@@ -10,6 +10,8 @@ import (
 	"unicode/utf8"
 
 	"golang.org/x/text/unicode/norm"
+
+	"warmstick/dialog/understand"
 )
 
 //go:embed places.tsv
@@ -172,4 +174,15 @@ func findTongue(line string) (string, bool) {
 		}
 	}
 	return named, named != ""
+}
+
+// misspeltTongue reads the name of a language with a slip in it: "kiswahil", "englsh". It is
+// for who was asked for a language: Francis is a name, and no French.
+func misspeltTongue(line string) (string, bool) {
+	for _, t := range tongues() {
+		if slices.ContainsFunc(t.words, func(w string) bool { return utf8.RuneCountInString(w) > 4 && understand.Mistyped(line, w) }) {
+			return t.tag, true
+		}
+	}
+	return "", false
 }

@@ -42,3 +42,16 @@ func TestFindPlace(t *testing.T) {
 		require.False(t, ok, said)
 	}
 }
+
+// The name of a language may be misspelt by who was asked for one.
+func TestMisspeltTongue(t *testing.T) {
+	for said, tag := range map[string]string{"kiswahil": "sw", "Kiswahilli": "sw", "englsh": "en", "engilsh": "en", "españl": "es", "francai": "fr", "hindii": "hi-Latn"} {
+		got, ok := misspeltTongue(said)
+		require.True(t, ok, said)
+		require.Equal(t, tag, got, said)
+	}
+	for _, said := range []string{"", "ok", "yes", "ndio", "english please", "stick hot", "हाँ"} {
+		_, ok := misspeltTongue(said)
+		require.False(t, ok, said)
+	}
+}

@@ -166,7 +166,13 @@ func (h Heap) inHeat() []Window {
 		if r.Warmth == "cold" {
 			return []Window{{TaskTurn, r.Day + 1, r.Day + 3}}
 		}
-		return []Window{{TaskTurn, max(h.Built+secondTurn, turn+secondTurn-turnFrom), max(h.Built+secondUntil, turn+turnFrom+4)}}
+		w := []Window{{TaskTurn, max(h.Built+secondTurn, turn+secondTurn-turnFrom), max(h.Built+secondUntil, turn+turnFrom+4)}}
+		if h.tired(TaskTurn) {
+			open := h.opening() // a second turn is no must: who did not answer is still told to open
+			open.From = max(open.From, h.Acts[TaskTurn].Last+1)
+			w = append(w, open)
+		}
+		return w
 	}
 	if !read {
 		return []Window{{TaskStick, h.Built + h.checkFrom(), h.Built + h.checkUntil()}}
@@ -225,18 +231,24 @@ func (h Heap) warmLong() bool {
 }
 
 func (h Heap) inRest() []Window {
-	open := h.Built + askToOpen
-	if h.Early != 0 {
-		open = min(open, h.LastTurn()+5)
-	}
-	if r, ok := h.Read(); ok && r.Day-h.Built >= openFrom {
-		open = max(open, r.Day+coolDays)
-	}
-	w := []Window{{TaskOpen, open, h.Built + openLatest}}
-	if rest := max(h.LastTurn(), h.MoistDay) + restEvery; rest < open-1 {
-		w = append(w, Window{TaskRest, rest, open})
+	open := h.opening()
+	w := []Window{open}
+	if rest := max(h.LastTurn(), h.MoistDay) + restEvery; rest < open.From-1 {
+		w = append(w, Window{TaskRest, rest, open.From})
 	}
 	return w
+}
+
+// opening is when a heap at rest is felt, to be opened if it is cold.
+func (h Heap) opening() Window {
+	from := h.Built + askToOpen
+	if h.Early != 0 {
+		from = min(from, h.LastTurn()+5)
+	}
+	if r, ok := h.Read(); ok && r.Day-h.Built >= openFrom {
+		from = max(from, r.Day+coolDays)
+	}
+	return Window{TaskOpen, from, h.Built + openLatest}
 }
 
 func (h Heap) coolingDown() []Window {

@@ -2,6 +2,7 @@ package understand
 
 import (
 	"math/bits"
+	"slices"
 	"strings"
 	"unicode/utf8"
 )
@@ -129,6 +130,13 @@ func (n *nearest) oneOff(w string) (out []int32) {
 		}
 	}
 	return out
+}
+
+// Mistyped says whether typed is word, or one slip away from it: a letter left out, put in,
+// swapped, or hit beside its key. Both are compared without accents or capitals.
+func Mistyped(typed, word string) bool {
+	a, b := []rune(Normal(typed)), []rune(Normal(word))
+	return slices.Equal(a, b) || len(a) > 2 && len(b) > 3 && a[0] == b[0] && mistyped(a, b)
 }
 
 // mistyped says whether one slip makes typed of another word.

@@ -145,7 +145,7 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		if s.sense == "seen=runoff" && s.hindi() && about.bottle && !here.heap && !s.neg {
 			return "bottle=leaking" // "botal hila di lekin neeche se tapak rahi hai"
 		}
-		if s.neg || !here.heap && !here.worm && !here.bottle && c.otherThan(s, r) || s.sense == "seen=sunk" && r.sat(c, s) {
+		if s.neg || !here.heap && !here.worm && !here.bottle && c.otherThan(s, r) || s.sense == "seen=sunk" && (r.sat(c, s) || c.has("worm") && !c.has("heap", "compost", "inside", "bed")) {
 			return ""
 		}
 		switch s.sense {
