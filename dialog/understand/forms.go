@@ -11,13 +11,14 @@ import (
 // for all.
 func (l *lexicon) forms(w string, out []int32) []int32 {
 	w = fold(w)
-	for _, group := range [...][]string{
-		{"ता", "ती", "ते"}, {"ना", "नी", "ने"}, {"ा", "ी", "े", "ीं", ""},
-		{"ta", "ti", "te"}, {"na", "ni", "ne"}, {"a", "i", "e", ""},
-	} {
+	endings := devaEndings
+	if w[0] < utf8.RuneSelf {
+		endings = romanEndings
+	}
+	for _, group := range endings {
 		for _, end := range group {
 			stem, has := strings.CutSuffix(w, end)
-			if !has || end == "" || len(stem) < 4 || w[0] < 128 != (end[0] < 128) {
+			if !has || end == "" || len(stem) < 4 {
 				continue
 			}
 			var room [64]byte
@@ -35,6 +36,12 @@ func (l *lexicon) forms(w string, out []int32) []int32 {
 	}
 	return out
 }
+
+// Endings of gender and number that stand for one another, longest first.
+var (
+	devaEndings  = [][]string{{"ता", "ती", "ते"}, {"ना", "नी", "ने"}, {"ा", "ी", "े", "ीं", ""}}
+	romanEndings = [][]string{{"ta", "ti", "te"}, {"na", "ni", "ne"}, {"a", "i", "e", ""}}
+)
 
 // unjoin parts a Hindi verb from the helping verb typed onto it: "छानलिया", "hilaadi".
 func (r *reader) unjoin() {

@@ -86,7 +86,7 @@ func (r *reader) outdoors(c *clause) bool {
 // bareFigure says whether a figure without unit can be a stick's reading: it does
 // not count days, minutes, money or baskets, and no second figure competes.
 func (r *reader) bareFigure(c *clause, i int) bool {
-	if r.counts(c, i) || r.ofDate(&c.signs[i]) || !c.signs[i].typed && !r.home(c.signs[i].tongue) {
+	if c.odd > 2 || r.counts(c, i) || !c.signs[i].typed && !r.home(c.signs[i].tongue) {
 		return false
 	}
 	for k, s := range c.signs {
@@ -104,7 +104,7 @@ func (r *reader) bareFigure(c *clause, i int) bool {
 			return false
 		}
 	}
-	return c.odd <= 2
+	return !r.ofDate(&c.signs[i])
 }
 
 // placed says where a figure was read in a clause that names places: 1 the middle, 2 the

@@ -11,13 +11,15 @@ import (
 // slip from four letters up, two from nine; and when two words are equally near
 // the caller must see both, since "hot" must never become "not".
 type nearest struct {
-	byLen [32][]nearWord
+	byLen [32]nearWords
 }
 
-type nearWord struct {
-	id   int32
-	set  uint64 // which letters occur
-	text []rune
+// nearWords are words of one length. What most are told apart by lies together, so that a
+// search runs through little memory.
+type nearWords struct {
+	set  []uint64 // of each word, which letters occur
+	id   []int32
+	text [][]rune
 }
 
 func newNearest(spelled []string, ids []int32) nearest {
@@ -31,7 +33,7 @@ func newNearest(spelled []string, ids []int32) nearest {
 		}
 	}
 	for k := range n.byLen {
-		n.byLen[k] = make([]nearWord, 0, many[k])
+		n.byLen[k] = nearWords{make([]uint64, 0, many[k]), make([]int32, 0, many[k]), make([][]rune, 0, many[k])}
 	}
 	all := make([]rune, 0, total)
 	for _, id := range ids {
@@ -44,7 +46,8 @@ func newNearest(spelled []string, ids []int32) nearest {
 			all = append(all, r)
 		}
 		rs := all[at:len(all):len(all)]
-		n.byLen[k] = append(n.byLen[k], nearWord{id, letters(rs), rs})
+		of := &n.byLen[k]
+		of.set, of.id, of.text = append(of.set, letters(rs)), append(of.id, id), append(of.text, rs)
 	}
 	return n
 }
@@ -54,10 +57,10 @@ func (n *nearest) boned(w string) (out []int32) {
 	vowels := letters([]rune("aeiou"))
 	set, bare := letters([]rune(w))&^vowels, bones(w)
 	for length := len(w); length < min(2*len(w)+3, len(n.byLen)); length++ {
-		for i := range n.byLen[length] {
-			c := &n.byLen[length][i]
-			if c.set&^vowels == set && c.text[0] == rune(w[0]) && bones(string(c.text)) == bare {
-				out = append(out, c.id)
+		of := &n.byLen[length]
+		for i, has := range of.set {
+			if has&^vowels == set && of.text[i][0] == rune(w[0]) && bones(string(of.text[i])) == bare {
+				out = append(out, of.id[i])
 			}
 		}
 	}
@@ -89,20 +92,20 @@ func (n *nearest) find(w string, most int, fits func(int32) bool) (out []int32, 
 	}
 	set := letters(rs)
 	for length := max(3, len(rs)-most); length <= min(len(rs)+most, len(n.byLen)-1); length++ {
-		for i := range n.byLen[length] {
-			c := &n.byLen[length][i]
-			if bits.OnesCount64(set^c.set) > 2*most {
+		of := &n.byLen[length]
+		for i, has := range of.set {
+			if bits.OnesCount64(set^has) > 2*most {
 				continue
 			}
-			d := slips(rs, c.text, most)
-			if d > most || !fits(c.id) {
+			d := slips(rs, of.text[i], most)
+			if d > most || !fits(of.id[i]) {
 				continue
 			}
 			if d < most {
 				most = d
 				out = out[:0]
 			}
-			out = append(out, c.id)
+			out = append(out, of.id[i])
 		}
 	}
 	return out, most
@@ -122,10 +125,10 @@ func (n *nearest) oneOff(w string) (out []int32) {
 	}
 	set := letters(typed)
 	for length := max(shortest, len(typed)-1); length <= min(len(typed)+1, len(n.byLen)-1); length++ {
-		for i := range n.byLen[length] {
-			c := &n.byLen[length][i]
-			if c.text[0] == typed[0] && bits.OnesCount64(set^c.set) <= 2 && mistyped(typed, c.text) {
-				out = append(out, c.id)
+		of := &n.byLen[length]
+		for i, has := range of.set {
+			if bits.OnesCount64(set^has) <= 2 && of.text[i][0] == typed[0] && mistyped(typed, of.text[i]) {
+				out = append(out, of.id[i])
 			}
 		}
 	}

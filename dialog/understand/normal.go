@@ -191,22 +191,35 @@ var latinBases = sync.OnceValue(func() *[0x180][2]uint16 {
 	return &t
 })
 
+// smooth says whether fold leaves a Devanagari word as it is; it may be wrong only in saying
+// no, which costs time and nothing else.
+func smooth(word string) bool {
+	var before rune
+	for _, r := range word {
+		switch r {
+		case '\u093c', '\u0901', 'ऩ', 'ऱ', 'ऴ':
+			return false
+		case '\u094d':
+			switch before {
+			case 'ण', 'न', 'म', 'ङ', 'ञ':
+				return false
+			}
+		case '\u0940', '\u0947':
+			if before == 'य' {
+				return false
+			}
+		}
+		before = r
+	}
+	return true
+}
+
 // fold is the key under which a word is filed. On top of Normal it smooths what
 // Devanagari writers use as they please: nukta, candrabindu or anusvara, a nasal
 // letter or anusvara, ये or ए.
 func fold(word string) string {
-	smooth := true
-	if word == "" || word[0] < 0xe0 {
-		return word // no Devanagari
-	}
-	for _, r := range word {
-		switch r {
-		case '\u093c', '\u0901', '\u094d', 'ऩ', 'ऱ', 'ऴ', 'य':
-			smooth = false
-		}
-	}
-	if smooth {
-		return word
+	if word == "" || word[0] < 0xe0 || smooth(word) {
+		return word // no Devanagari, or nothing to be smoothed in it
 	}
 	in := []rune(word)
 	out := make([]rune, 0, len(in))
