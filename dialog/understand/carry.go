@@ -40,8 +40,8 @@ func (r *reader) hindiVerbs() {
 					if p.tense&past != 0 && p.tense&bare == 0 && s.tense&past != 0 && s.sense != "go" {
 						break
 					}
-					if p.sense == "do" && s.sense == "do" {
-						break
+					if p.sense == "do" && s.sense == "do" || s.sense == "go" && p.to == s.from && p.tense&past == 0 && (strings.HasSuffix(p.text, "ने") || strings.HasSuffix(p.text, "ne")) {
+						break // "parat lagane gaye": went to lay it
 					}
 					if s.sense == "do" && p.tongue != en && !inDim(p.sense, "did") && p.sense != "collect" && p.sense != "make" && p.sense != "stir" && p.sense != "open" && (!verbal(p.sense) || oneOf(p.sense, "eat", "drink", "come", "leave", "goout", "die")) {
 						break
@@ -106,7 +106,7 @@ func (r *reader) verbAhead(i int) bool {
 
 func verbal(sense string) bool {
 	switch sense {
-	case "look", "burn", "cut", "bite", "drink", "eat", "die", "leave", "goout", "come", "hold", "breathe", "use", "sell", "give", "finish", "start":
+	case "look", "burn", "cut", "bite", "maul", "drink", "eat", "die", "leave", "goout", "come", "hold", "breathe", "use", "sell", "give", "finish", "start":
 		return true
 	}
 	return false

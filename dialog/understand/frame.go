@@ -40,7 +40,7 @@ func (r *reader) frame(cs []clause) {
 					c.cant = true // "परत नहीं बिछा सकता"
 					continue
 				}
-				if s.sense == "canq" && s.hindi() && c.has("not", "maybe") && !c.has("what") && !sentenceAsks(cs, i) {
+				if s.sense == "canq" && s.hindi() && c.has("not", "maybe") && !c.has("what") && !r.says(c, "bina", "बिना") && !sentenceAsks(cs, i) {
 					continue // "कह नहीं सकता"
 				}
 				if s.sense == "canq" && s.tongue != en && !sentenceAsks(cs, i) && c.deniedModal(k) {
@@ -203,7 +203,7 @@ func sentenceAsks(cs []clause, i int) bool {
 // inverted says whether an English clause begins like a question: "is ash good",
 // "do worms need light".
 func (c *clause) inverted() bool {
-	if len(c.signs) < 3 || c.signs[0].tongue != en || quality(c.signs[0].sense) {
+	if len(c.signs) < 3 || c.signs[0].tongue != en || quality(c.signs[0].sense) || c.signs[0].sense == "maybe" {
 		return false
 	}
 	switch c.signs[0].text {

@@ -62,8 +62,9 @@ func (p *peril) pricked() bool {
 	return p.has("pointed") && !p.animal && !p.hasBeast() && !p.has("stinger", "seen=ants")
 }
 
-// attacked reads what a small animal or a beast did to somebody, whatever the verb: "चूहे ने
-// कान कुतर लिया", "a viper struck my brother", "me pegó un ciempiés".
+// attacked reads what a small animal or a beast did to somebody: what only its mouth, claws or
+// sting does, or any verb that is not understood and has a part of the body for its object.
+// "चूहे ने कान कुतर लिया", "a viper struck my brother", "les fourmis ont dévoré les mollets".
 func (p *peril) attacked(i int) string {
 	s := &p.signs[i]
 	if p.has("bite", "cut", "harm=bite", "harm=cut", "not", "nothing") || p.hasDim("did") {
@@ -75,17 +76,33 @@ func (p *peril) attacked(i int) string {
 		}
 		return ""
 	}
-	if p.hasDim("animal") || p.has("heap", "bed", "worm") || s.sense == "seen=ants" {
+	if p.hasDim("animal") || p.has("heap", "bed", "worm", "bottle") {
 		return ""
 	}
 	whom := func(o sign) bool {
-		return o.sense == "person" || o.sense == "neighbor" || o.sense == "me" || o.sense == "body"
+		return o.sense == "person" || o.sense == "neighbor" || o.sense == "me" || o.sense == "body" || o.whom
 	}
-	struck := p.r.says(p.clause, "struck", "attacked", "nipped", "attaque", "attaquee") && slices.ContainsFunc(p.signs[i:], whom)
-	if struck || s.tongue == es && p.r.says(p.clause, "me", "le", "nos") && p.r.says(p.clause, "pego", "ataco", "atacaron") {
-		return "harm=bite"
+	if k := p.find("maul"); k >= 0 && k < i && p.signs[k].tongue != en && !p.signs[k].neg && (slices.ContainsFunc(p.signs, whom) || p.r.says(p.clause, "me", "le", "nos", "lo", "la")) {
+		return "harm=bite" // "me pegó un ciempiés"
+	}
+	for k := i + 1; k < len(p.signs); k++ {
+		switch v := &p.signs[k]; {
+		case v.beast() && !whom(p.signs[k-1]) || v.neg:
+			return ""
+		case v.sense == "maul" && (v.whom || slices.ContainsFunc(p.signs[i+1:], whom)),
+			v.sense == "eat" && v.tense&(past|participle|ongoing) != 0 && (v.whom || p.has("body")):
+			return "harm=bite"
+		case v.sense == "" && p.r.tokens[v.from].kind == word && p.onBody(k):
+			return "harm=bite"
+		}
 	}
 	return ""
+}
+
+// onBody says whether a part of the body is the object of the word at sign i.
+func (p *peril) onBody(i int) bool {
+	k := p.past(i+1, "filler", "me", "mine", "up", "one")
+	return k < len(p.signs) && p.signs[k].sense == "body"
 }
 
 // torn says whether a part of the body burst open, and nothing in or beside it did.
@@ -159,13 +176,16 @@ func (p *peril) swallows(i int) string {
 	if (p.animal || s.sense == "eat" && p.hasBeast()) && s.tense != 0 && !p.has("person") {
 		return ""
 	}
-	if s.sense == "drink" && p.has("foreign") && !p.has("starter", "liquid", "bottle", "compost", "medicine", "stir") {
+	if s.sense == "drink" && p.refreshing(i) && !p.has("starter", "liquid", "bottle", "compost", "medicine", "stir") {
 		return "" // "we were drinking tea when the bottle burst"
 	}
 	if s.tense&(past|participle) != 0 && s.sense == "drink" && (p.core() <= 2 || p.core() == 3 && p.has("ok", "yes")) && p.has("person", "neighbor") && (p.r.asked == "none" || p.r.asked == "menu") {
 		return "harm=swallowed" // "my son drank it", whatever it was
 	}
-	ours := p.has("starter", "liquid", "bottle", "medicine", "compost") || p.has("dung") && p.person || p.hasDim("material") && !p.has("food") || p.about.bottle || p.r.asked == "bottle" || p.r.asked == "shake"
+	if s.sense == "drink" && p.has("mistook") || s.sense == "eat" && p.wormEaten(i) {
+		return "harm=swallowed"
+	}
+	ours := p.has("starter", "liquid", "bottle", "medicine", "compost") || s.sense == "drink" && p.smelt() || p.has("dung") && p.person || p.hasDim("material") && !p.has("food") || p.about.bottle || p.r.asked == "bottle" || p.r.asked == "shake"
 	if s.sense == "eat" {
 		ours = p.person && !p.has("worm") && (p.has("starter", "compost", "dung", "heap") || p.hasDim("material") && !p.has("material=jaggery", "material=curd", "material=fruit_waste"))
 	}
@@ -175,9 +195,45 @@ func (p *peril) swallows(i int) string {
 	return ""
 }
 
+// refreshing says whether what was drunk at sign i is something that people drink: no other
+// verb stands between the two.
+func (p *peril) refreshing(i int) bool {
+	step := 1
+	if p.signs[i].hindi() {
+		step = -1
+	}
+	for k := i + step; k >= 0 && k < len(p.signs) && !verbal(p.signs[k].sense); k += step {
+		if p.signs[k].sense == "foreign" {
+			return true
+		}
+	}
+	return false
+}
+
+// smelt says whether the smell was just told, so that what was drunk is what smells: "sour. my
+// daughter took a big sip". "The beer he drank" is what it smells like.
+func (p *peril) smelt() bool {
+	return (p.about.smell || p.r.asked == "smell") && !p.has("smell") && !p.hasDim("smell")
+}
+
+// wormEaten says whether somebody ate a worm, who stands before it: "मुन्ने ने केंचुआ खा लिया".
+// Worms that were named before are a pronoun: "se las comió".
+func (p *peril) wormEaten(i int) bool {
+	s := &p.signs[i]
+	if s.tense&(past|participle) == 0 || s.neg || p.has("food", "food_waste") {
+		return false
+	}
+	who := p.find("person")
+	if worm := p.find("worm"); worm >= 0 {
+		singular := s.tongue == sw && (s.text[0] == 'a' || s.text[0] == 'k') // the child ate, the worms would be "wa-"
+		return singular && worm > i || who >= 0 && who < min(worm, i) && (s.hindi() && oneOf(p.r.word(p.signs[who].to), "ने", "ne") || worm > i)
+	}
+	return p.about.worm && p.r.names(s, "las", "los")
+}
+
 func (p *peril) eyes(i int) string {
 	switch {
-	case p.r.asked != "smell" && !p.has("smell") && (p.r.pains(p.clause) || p.has("cap") && !p.has("open")),
+	case p.r.asked != "smell" && !p.has("smell") && (p.r.pains(p.clause) || p.has("cap", "bottle=burst") && !p.has("open")),
 		(p.r.asked != "smell" || p.has("cap", "bottle", "liquid", "starter")) && p.intoEye(i),
 		p.has("dust", "stuff", "water", "gas", "seen=ash", "liquid", "starter", "compost", "get", "dung"), p.hasDim("material"):
 		return "harm=eye"
@@ -204,6 +260,8 @@ func (p *peril) harm(i int) string {
 		}
 	case "harm=bite":
 		switch {
+		case (p.about.eye || c.has("eye", "harm=eye")) && !p.animal && !c.hasBeast() && !c.has("stinger", "seen=ants") && r.says(c, "sting", "stings", "stinging"):
+			return "" // "it squirted in my eyes, they sting bad"
 		case !s.hindi() && c.has("worm") && !p.person:
 			return "" // "the hen pecked the worms"
 		case s.text == "bit" && c.beastAfter(i) && slices.ContainsFunc(c.signs[:i], func(o sign) bool { return o.sense == "stinger" || o.beast() }):
@@ -225,8 +283,8 @@ func (p *peril) harm(i int) string {
 		if s.tongue == sw && p.has("pointed") {
 			return "harm=cut" // kuchoma is to burn and to prick
 		}
-		if p.plant && !c.has("body") {
-			return "" // ammonia burnt my plants
+		if p.plant && !c.has("body") || c.hasDim("material") && r.names(s, "quemaron") && !c.has("body", "person") {
+			return "" // ammonia burnt my plants; "se me quemaron las matas"
 		}
 	}
 	switch {

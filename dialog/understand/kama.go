@@ -165,7 +165,7 @@ func (r *reader) heatBefore(i int) bool {
 // is felt then, and no plan or question in the message.
 func (r *reader) whileDoing(c *clause, k int) bool {
 	s := &c.signs[k]
-	first := strings.HasPrefix(s.text, "niki") || strings.HasPrefix(s.text, "tuki") || strings.HasPrefix(s.text, "uki")
+	first := strings.HasPrefix(s.text, "niki") || strings.HasPrefix(s.text, "nki") || strings.HasPrefix(s.text, "tuki") || strings.HasPrefix(s.text, "uki")
 	before := false
 	for i := 0; i < len(r.signs) && r.signs[i].from < s.from; i++ {
 		n := &r.signs[i] // "amejikata na panga akikata majani"

@@ -71,6 +71,9 @@ func (r *reader) questions(cs []clause, f *finding) {
 				if s.sense == "ask=help" && len(f.danger) > 0 && c.ask == telling && c.core() == 1 && r.names(s, "help", "ayuda", "aide") {
 					break // "the heap is on fire, help"
 				}
+				if s.sense == "ask=help" && c.ask == telling && c.has("or") && hasCode(f.danger, "seen=smoke") {
+					break // "steam or smoke, I do not understand which"
+				}
 				if s.sense == "ask=help" && c.has("chat=thanks") && c.ask == telling && s.to == s.from+1 {
 					break // "thanks for the help"
 				}
@@ -129,7 +132,7 @@ func (r *reader) questions(cs []clause, f *finding) {
 		if named {
 			continue
 		}
-		if reported && c.states == 0 && r.aboutIt(c) {
+		if reported && c.states == 0 && r.aboutIt(c, slices.ContainsFunc(f.danger, func(code string) bool { return inDim(code, "harm") })) {
 			add("ask=help")
 			continue
 		}
@@ -181,7 +184,10 @@ func (r *reader) questions(cs []clause, f *finding) {
 // aboutIt says whether a question beside a report can only be about what was reported:
 // "rats, how do I chase them?", "smoke comes out, should I worry?". The words of it need
 // not be known; that it speaks of somebody or something else must not be.
-func (r *reader) aboutIt(c *clause) bool {
+func (r *reader) aboutIt(c *clause, hurt bool) bool {
+	if hurt && !c.foreign && (c.ask == askWh || c.ask == askModal || c.ask == askMark) && c.has("canq", "must", "how") && c.odd <= 3 && !c.has("money", "weather", "whenq", "sell") {
+		return true // "my eyes burn, do I wash them with milk"
+	}
 	if c.foreign || c.has("foreign", "money", "weather", "person", "neighbor", "animal", "who", "whenq", "chat=hello", "sell") || c.hasDim("animal") || c.hasDim("crop") {
 		return false
 	}
@@ -354,6 +360,9 @@ func (r *reader) ours(c *clause, why bool) bool {
 	if c.has("weather", "foreign") && !c.hasDeed() && !(r.asked == "have" && c.hasDim("material")) && !c.has("heap", "worm", "bottle", "compost", "stick", "layer", "starter", "cap", "sheet", "bed") {
 		return false
 	}
+	if c.has("foreign") && c.has("whenq") && !c.has("heap", "worm", "bottle", "compost", "stick", "layer", "starter", "bed") {
+		return false // when the government brings fertiliser
+	}
 	if c.has("howmany") && c.hasDim("crop") && c.hasDim("unit") && !c.has("heap", "layer", "starter", "must") && !c.hasDim("material") {
 		return false // "cuánto está el quintal de frijol"
 	}
@@ -393,7 +402,7 @@ func (r *reader) ours(c *clause, why bool) bool {
 	if c.has("howmany") && len(c.signs) > 1 && c.signs[0].sense == "howmany" && c.signs[1].sense == "is" && known == 0 {
 		return false // "how much is diesel"
 	}
-	if why && odd <= 3 && (c.has("worm", "heap", "bottle", "stick") || r.asked == "stick" && c.has("heat")) && !c.has("foreign", "person", "animal", "neighbor") {
+	if (why || c.has("how")) && odd <= 3 && (c.has("worm", "heap", "bottle", "stick") || why && c.has("compost", "dung") || r.asked == "stick" && c.has("heat")) && !c.has("foreign", "person", "animal", "neighbor") {
 		return true // "केंचुए गुच्छा बनाकर क्यों बैठते हैं"
 	}
 	if known == 0 {

@@ -190,6 +190,8 @@ func (r *reader) ofDanger(c *clause, f fact, found []string) bool {
 		return hasCode(found, "seen=smoke") // "jalne jaisi boo": the burning is what smells
 	case "seen=sunk":
 		return c.has("pointed") && hasCode(found, "harm=cut") // "kirchi jaangh me dhans gayi": into the leg
+	case "stick=hot":
+		return hasCode(found, "seen=fire") && c.has("moto") && !c.has("stick=hot") // "limeteketea kwa moto"
 	case "bottle=burst":
 		i := c.find("bottle=burst")
 		return i >= 0 && hasCode(found, "harm=cut") && (r.opened(c, i) || i > 0 && c.signs[i-1].sense == "body") // "the lid split his eyebrow"
@@ -375,7 +377,7 @@ func (r *reader) fedUp(c *clause) bool {
 	if c.has("message") && r.says(c, "tired", "fed", "sick", "bored", "annoyed", "annoying", "harto", "harta", "cansado", "cansada", "aburrido", "aburrida", "fatigue", "fatiguee", "marre", "lasse") {
 		return true
 	}
-	if c.has("message") && c.has("enough") && c.core() <= 4 {
+	if c.has("message") && (c.has("enough") && c.core() <= 4 || c.has("skip") && c.core() <= 3 && !c.has("today", "now")) {
 		return true
 	}
 	if !c.has("write") || !c.has("not", "no", "nor") || c.has("officer", "person", "water", "nothing", "money") || c.hasDim("material") {

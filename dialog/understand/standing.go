@@ -80,6 +80,9 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 	if s.hindi() && t&bare != 0 && t&past == 0 && next == "was" {
 		return nothing // "कल पलटना था": it was to be done
 	}
+	if s.hindi() && t&bare != 0 && t&past == 0 && next == "go" && (strings.HasSuffix(s.text, "ने") || strings.HasSuffix(s.text, "ne")) {
+		return nothing // "परत लगाने गए": went to do it
+	}
 	if s.hindi() && t&bare != 0 && next == "stop" {
 		return nothing // "पानी देना बंद कर दिया"
 	}

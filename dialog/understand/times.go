@@ -118,7 +118,7 @@ func (r *reader) times(cs []clause, f *finding) {
 			when("skip")
 		case c.has("busy") && slices.ContainsFunc(cs, func(x clause) bool { return x.has("worm") && x.has("nothing") }): // why the worms got nothing
 		case c.has("busy") && (r.asked == "none" || r.asked == "menu") && (c.hasDim("crop") || c.has("person") && !c.has("while")): // "we are planting maize", to nobody's question
-		case c.has("busy") && !(c.find("busy") > 0 && c.signs[c.find("busy")-1].sense == "not") && !f.tells(done) && !slices.ContainsFunc(cs, func(x clause) bool { return x.has("forgot") && !x.has("busy") }) && !(f.tells(notDone) && r.didNot(&cs[0])) && !c.has("while", "was", "before", "didaux", "forgot", "couldnt") && (!c.has("foreign") || c.later) && (!c.has("person", "animal") || c.has("me")) && !c.hasDim("animal"):
+		case c.has("busy") && !(c.find("busy") > 0 && c.signs[c.find("busy")-1].sense == "not") && !f.tells(done) && !slices.ContainsFunc(cs, func(x clause) bool { return x.has("forgot") && !x.has("busy") }) && !(f.tells(notDone) && r.didNot(&cs[0])) && !c.has("while", "was", "before", "didaux", "forgot", "couldnt") && (!c.has("foreign") || c.later) && !c.has("money") && (!c.has("person", "animal") || c.has("me")) && !c.hasDim("animal"):
 			if c.tomorrow {
 				when("tomorrow")
 			} else if f.when != "skip" { // "I won't, too tired"
@@ -139,6 +139,8 @@ func (r *reader) times(cs []clause, f *finding) {
 			when("later")
 		case len(cs) == 1 && actOf(r.asked) != "" && r.awaits(c):
 			when("later") // "once the kids are back from school"
+		case c.notToday() && actOf(r.asked) != "" && !f.tells(notDone):
+			when("later") // "pas aujourd'hui, il pleut trop"
 		case odd > 0 || c.cond:
 		case c.has("today") && c.has("not", "no") && !f.tells(notDone) && !c.hasQuality() && !r.didNot(c) && !c.has("was"):
 			when("later")
@@ -158,6 +160,11 @@ func (r *reader) times(cs []clause, f *finding) {
 	}
 }
 
+// notToday says whether a clause begins with "not today", whatever the reason that follows.
+func (c *clause) notToday() bool {
+	return c.ask == telling && len(c.signs) > 1 && c.signs[0].sense == "not" && c.signs[1].sense == "today" && !c.hasQuality() && !c.has("was")
+}
+
 // skips says whether a clause leaves an act out: the act follows the word.
 func (c *clause) skips() bool {
 	k := c.find("skip")
@@ -175,7 +182,7 @@ func (c *clause) skips() bool {
 // opens says whether a word for a time to come goes on with what must happen first.
 func opens(word string) bool {
 	switch word {
-	case "when", "as", "cuando", "quand", "after", "despues", "apres", "once", "des", "let", "deje", "dejeme", "espero", "esperando", "waiting":
+	case "when", "wen", "as", "cuando", "quand", "after", "despues", "apres", "once", "des", "let", "deje", "dejeme", "espero", "esperando", "waiting":
 		return true
 	}
 	return strings.HasPrefix(word, "niki") || strings.HasPrefix(word, "tuki")
