@@ -152,6 +152,8 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 			return "did=layered", true
 		case c.has("sheet"):
 			return "did=covered", true
+		case water && bottle && !c.has("heap", "bed"):
+			return "", false // "nimekoroga chachu na maji nikaweka kwenye chupa"
 		case water:
 			return "did=watered", true
 		case r.asked == "moisture" && c.has("unit=bucket", "unit=litre", "unit=tin") && !c.hasDim("material"):
@@ -170,7 +172,7 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 		}
 		return "did=watered", water && s.tense&(past|participle) != 0
 	case "give":
-		if s.hindi() && (i > 0 && inDim(c.signs[i-1].sense, "harm") || c.hasBeast() && r.says(c, "ने", "ne") && !c.has("worm", "person", "me")) {
+		if s.hindi() && (c.has("body") || i > 0 && inDim(c.signs[i-1].sense, "harm") || c.hasBeast() && r.says(c, "ने", "ne") && !c.has("worm", "person", "me")) {
 			return "", false // "डंक मार दिया", "गाय ने बछड़ा दिया": nothing was given
 		}
 		switch {

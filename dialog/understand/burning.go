@@ -23,10 +23,20 @@ func (p *peril) smokes(i int) string {
 		return "" // "like holding fire"
 	case p.will && !p.has("now"):
 		return ""
+	case s.sense == "seen=fire" && p.object(i) == "plant":
+		return "" // "le compost a brûlé mes plants"
 	case s.hindi() && p.has("body") && oneOf(s.text, "ढेर", "dher", "heap"):
 		return "harm=burn" // "हाथ ढेर में जल गया": the hand, not the heap
 	}
 	return s.sense
+}
+
+// object is the sense of what follows the verb at sign i, small words aside.
+func (c *clause) object(i int) string {
+	if k := c.past(i+1, "filler", "me", "mine"); k < len(c.signs) {
+		return c.signs[k].sense
+	}
+	return ""
 }
 
 func (p *peril) burnt(i int) string {

@@ -13,7 +13,7 @@ import (
 func (p *peril) otherwise(s *sign, i int) string {
 	switch s.sense {
 	case "smell=ammonia":
-		if !s.own && p.r.asked != "smell" && !p.has("smell", "gas", "sharp") && p.r.names(s, "ojos", "ojo", "yeux", "eyes", "macho", "आँख", "आँखें", "आंख", "आंखें") {
+		if !s.own && p.r.asked != "smell" && !p.has("smell", "gas", "sharp") && p.r.names(s, "ojos", "ojo", "yeux", "eyes", "macho", "aankh", "ankh", "aankhon", "ankhon", "आँख", "आँखें", "आंख", "आंखें") {
 			return "harm=eye"
 		}
 	case "bottle=bloated":
@@ -67,29 +67,32 @@ func (p *peril) pricked() bool {
 // "चूहे ने कान कुतर लिया", "a viper struck my brother", "les fourmis ont dévoré les mollets".
 func (p *peril) attacked(i int) string {
 	s := &p.signs[i]
-	if p.has("bite", "cut", "harm=bite", "harm=cut", "not", "nothing") || p.hasDim("did") {
+	if p.has("bite", "cut", "harm=bite", "harm=cut", "not", "nothing") {
 		return ""
 	}
 	if s.hindi() {
-		if oneOf(p.r.word(s.to), "ने", "ne") && p.has("body") {
+		if oneOf(p.r.word(s.to), "ने", "ne") && (p.has("body") || p.has("person", "me") && p.r.says(p.clause, "को", "ko", "मुझे", "mujhe")) {
 			return "harm=bite"
 		}
 		return ""
 	}
-	if p.hasDim("animal") || p.has("heap", "bed", "worm", "bottle") {
+	if p.hasDim("animal") || s.sense != "stinger" && p.has("heap", "bed", "worm", "bottle") {
 		return ""
 	}
 	whom := func(o sign) bool {
 		return o.sense == "person" || o.sense == "neighbor" || o.sense == "me" || o.sense == "body" || o.whom
 	}
-	if k := p.find("maul"); k >= 0 && k < i && p.signs[k].tongue != en && !p.signs[k].neg && (slices.ContainsFunc(p.signs, whom) || p.r.says(p.clause, "me", "le", "nos", "lo", "la")) {
+	somebody := func(of []sign) bool {
+		return slices.ContainsFunc(of, whom) || s.tongue == es && p.r.says(p.clause, "me", "le", "nos", "lo", "la")
+	}
+	if k := p.find("maul"); k >= 0 && k < i && p.signs[k].tongue != en && !p.signs[k].neg && somebody(p.signs) {
 		return "harm=bite" // "me pegó un ciempiés"
 	}
 	for k := i + 1; k < len(p.signs); k++ {
 		switch v := &p.signs[k]; {
-		case v.beast() && !whom(p.signs[k-1]) || v.neg:
+		case v.beast() && !whom(p.signs[k-1]), v.neg, inDim(v.sense, "did"):
 			return ""
-		case v.sense == "maul" && (v.whom || slices.ContainsFunc(p.signs[i+1:], whom)),
+		case v.sense == "maul" && (v.whom || somebody(p.signs[i+1:])),
 			v.sense == "eat" && v.tense&(past|participle|ongoing) != 0 && (v.whom || p.has("body")):
 			return "harm=bite"
 		case v.sense == "" && p.r.tokens[v.from].kind == word && p.onBody(k):
@@ -135,6 +138,8 @@ func (p *peril) cuts(i int) string {
 		return "" // "मधुमक्खी ने काटा": काटना is to cut and to bite
 	case p.has("eye") && !p.has("body"):
 		return "harm=eye" // "un grain m'est rentré dans l'œil"
+	case !s.hindi() && !p.has("pointed") && p.stungBefore(i):
+		return "harm=bite" // "una avispa le clavó el aguijón"
 	case s.hindi() && (p.has("stinger") && !p.has("pointed") || p.has("seen=ants", "seen=rodents") && !p.has("bottle", "cloth") || p.has("animal") && p.r.says(p.clause, "ने", "ne")):
 		return "harm=bite" // "लाल चींटी ने हाथ में काटा"
 	case s.tongue == es && p.r.word(s.from-1) == "que" && p.hasDim("material"):
@@ -148,6 +153,20 @@ func (p *peril) cuts(i int) string {
 		return "harm=cut"
 	}
 	return ""
+}
+
+// stungBefore says whether a small animal is the subject of the verb at sign i.
+func (p *peril) stungBefore(i int) bool {
+	for k := i - 1; k >= 0; k-- {
+		switch p.signs[k].sense {
+		case "filler", "didaux", "me", "":
+		case "stinger":
+			return true
+		default:
+			return false
+		}
+	}
+	return false
 }
 
 func (p *peril) bites(i int) string {
@@ -217,18 +236,23 @@ func (p *peril) smelt() bool {
 }
 
 // wormEaten says whether somebody ate a worm, who stands before it: "मुन्ने ने केंचुआ खा लिया".
-// Worms that were named before are a pronoun: "se las comió".
+// Worms that were named before are a pronoun or nothing: "se las comió", "bachhe ne kha liye".
 func (p *peril) wormEaten(i int) bool {
 	s := &p.signs[i]
-	if s.tense&(past|participle) == 0 || s.neg || p.has("food", "food_waste") {
+	if s.tense&(past|participle) == 0 || s.neg || p.has("food") {
 		return false
 	}
-	who := p.find("person")
-	if worm := p.find("worm"); worm >= 0 {
-		singular := s.tongue == sw && (s.text[0] == 'a' || s.text[0] == 'k') // the child ate, the worms would be "wa-"
-		return singular && worm > i || who >= 0 && who < min(worm, i) && (s.hindi() && oneOf(p.r.word(p.signs[who].to), "ने", "ne") || worm > i)
+	worm := p.find("worm")
+	if s.hindi() {
+		by := slices.IndexFunc(p.signs, func(o sign) bool { return oneOf(p.r.word(o.to), "ने", "ne") || oneOf(p.r.word(o.to-1), "ने", "ne") })
+		return by >= 0 && by < i && !p.signs[by].beast() && !crawling(p.signs[by].sense) && (worm > by || worm < 0 && p.about.worm && p.has("person") && !p.hasDim("material") && !p.hasDim("crop"))
 	}
-	return p.about.worm && p.r.names(s, "las", "los")
+	if worm < 0 {
+		return p.about.worm && p.r.names(s, "las", "los")
+	}
+	who := p.find("person")
+	child := s.tongue == sw && (s.text[0] == 'a' || s.text[0] == 'k') // one ate; the worms would be "wa-"
+	return worm > i && (child || who >= 0 && who < i)
 }
 
 func (p *peril) eyes(i int) string {
@@ -276,7 +300,7 @@ func (p *peril) harm(i int) string {
 			return ""
 		}
 	case "harm=swallowed":
-		if r.refreshed(c, i) || c.has("crop=coffee") && !c.has("liquid", "starter", "compost", "bottle") {
+		if !c.has("mistook") && (r.refreshed(c, i) || c.has("crop=coffee") && !c.has("liquid", "starter", "compost", "bottle")) {
 			return "" // "deje que me tome mi café"
 		}
 	case "harm=burn":

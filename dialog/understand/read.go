@@ -109,7 +109,9 @@ func (r *reader) read() Meaning {
 		if slices.ContainsFunc(st, func(f fact) bool { return f.code == "seen=runoff" }) {
 			st = filter(st, func(f fact) bool { return f.code != "moisture=wet" }) // the same running water
 		}
-		st = slices.DeleteFunc(st, func(f fact) bool { return r.ofDanger(c, f, found) })
+		st = slices.DeleteFunc(st, func(f fact) bool {
+			return r.ofDanger(c, f, found) || about.eye && f.code == "bottle=bloated" && !c.has("bottle", "cap") // "लगी आँख पे, सूज गई"
+		})
 		if k > 0 && cs[k-1].has("was") && c.notNow() { // "it was hot but not now"
 			c.later, st = false, nil
 			if n := len(f.facts); n > 0 && f.facts[n-1].clause == k-1 {
@@ -196,9 +198,15 @@ func (r *reader) ofDanger(c *clause, f fact, found []string) bool {
 		i := c.find("bottle=burst")
 		return i >= 0 && hasCode(found, "harm=cut") && (r.opened(c, i) || i > 0 && c.signs[i-1].sense == "body") // "the lid split his eyebrow"
 	case "smell=earthy", "moisture=right", "seen=worms_well":
-		if c.has("good") && slices.ContainsFunc(found, func(code string) bool { return inDim(code, "harm") }) {
+		if c.has("good") && slices.ContainsFunc(found, func(code string) bool { return inDim(code, "harm") && !(code == "harm=bite" && f.dim == "seen") }) {
 			return true // "hapumui vizuri": of the breath
 		}
+	}
+	if f.code == "moisture=wet" && hasCode(found, "harm=cut") && r.says(c, "blood", "damu", "sangre", "sang", "khoon", "khun", "खून", "ख़ून") {
+		return true // "damu inatiririka"
+	}
+	if crawling(f.code) && hasCode(found, "harm=bite") && r.says(c, "ने", "ne") {
+		return true // "चींटियों ने नोच खाया": a mere doer
 	}
 	return f.dim == "moisture" && (hasCode(found, "harm=breath") || hasCode(found, "harm=eye")) &&
 		!c.has("squeeze", "damp", "heap", "inside", "bed") // "dust went into my eye" tells of the eye
@@ -211,7 +219,7 @@ func (r *reader) underWay(cs []clause, f *finding) string {
 		return ""
 	}
 	for _, d := range f.deeds {
-		if d.outcome == planned && cs[d.clause].signs[d.sign].tense&ongoing != 0 {
+		if d.outcome == planned && cs[d.clause].signs[d.sign].tense&ongoing != 0 && !cs[d.clause].has("body") {
 			return cmp.Or(d.code, actOf(r.asked))
 		}
 	}
@@ -380,6 +388,11 @@ func (r *reader) fedUp(c *clause) bool {
 	if c.has("message") && (c.has("enough") && c.core() <= 4 || c.has("skip") && c.core() <= 3 && !c.has("today", "now")) {
 		return true
 	}
+	if c.has("message") && slices.ContainsFunc(c.signs, func(s sign) bool {
+		return (s.sense == "come" || s.sense == "bring") && s.tense&(past|present) == 0 && (s.neg || c.has("not", "nor"))
+	}) {
+		return true // "ab message na aaye", "msiniletee ujumbe"
+	}
 	if !c.has("write") || !c.has("not", "no", "nor") || c.has("officer", "person", "water", "nothing", "money") || c.hasDim("material") {
 		return false
 	}
@@ -397,7 +410,7 @@ func (r *reader) bareStop(c *clause, cs []clause) bool {
 	if c.ask == telling && !c.cond && r.fedUp(c) {
 		return true
 	}
-	if c.has("message") && c.has("want") && c.has("not", "no") && c.ask == telling && !c.cond {
+	if c.has("message") && c.has("want", "must") && c.has("not", "no") && (c.has("want") || c.signs[c.find("must")].hindi()) && c.ask == telling && !c.cond {
 		return true // "do not want any more messages"
 	}
 	if c.has("message") && c.has("do", "write", "give", "say") && c.ask == telling && !c.cond && r.forbids(c) {
