@@ -115,7 +115,7 @@ func (l *lexicon) perilousVerb(w string) swVerb {
 // fearful says whether a word of an entry may tell of a danger, by itself or with others.
 func fearful(e entry) bool {
 	switch s := e.sense(); s {
-	case "burn", "burning", "burnt", "bite", "cut", "drink", "eat", "breathe", "eye", "body", "moto", "stinger", "stop", "message", "write", "seen=ash":
+	case "burn", "burning", "burnt", "ember", "scalding", "bite", "cut", "drink", "eat", "breathe", "eye", "body", "moto", "stinger", "stop", "message", "write", "seen=ash":
 		return true
 	default:
 		return dangerous(s)

@@ -23,6 +23,8 @@ func (p *peril) smokes(i int) string {
 		return "" // "like holding fire"
 	case p.will && !p.has("now"):
 		return ""
+	case s.text == "fumes" && p.has("harm=breath", "breathe"):
+		return "" // "fumes nearly choked me"
 	case s.sense == "seen=fire" && p.object(i) == "plant":
 		return "" // "le compost a brûlé mes plants"
 	case s.hindi() && p.has("body") && oneOf(s.text, "ढेर", "dher", "heap"):

@@ -117,6 +117,16 @@ func (p *peril) tells(i int) string {
 		return p.swallows(i)
 	case "eye":
 		return p.eyes(i)
+	case "get", "put", "take":
+		return p.mouthed(i)
+	case "breathe":
+		if s.neg || p.has("not", "couldnt", "cant", "nothing") || p.r.says(p.clause, "anashindwa", "nashindwa", "ninashindwa", "ameshindwa", "alishindwa") {
+			return "harm=breath"
+		}
+	case "material=ash":
+		if p.r.asked != "have" && p.has("inside") && !p.has("num", "one") && !p.hasDim("unit") {
+			return p.ashes(i)
+		}
 	case "dust":
 		if p.has("breathe") {
 			return "harm=breath"

@@ -25,7 +25,7 @@ func (r *reader) denied(c *clause, i int) bool {
 
 // almost says whether a hurt at sign i was a near miss. Smoke and fire have none.
 func (c *clause) almost(i int) bool {
-	if d := dimension(c.signs[i].sense); d != "harm" && d != "" || c.signs[i].sense == "burning" {
+	if d := dimension(c.signs[i].sense); d != "harm" && d != "" || c.signs[i].sense == "burning" || c.signs[i].sense == "harm=breath" {
 		return false
 	}
 	for k := max(0, i-2); k < i; k++ {

@@ -43,7 +43,13 @@ func (p *peril) otherwise(s *sign, i int) string {
 // pierced reads something pointed that went into a part of the body, whatever the verb:
 // "कील पैर में घुस गई", "kibanzi kimezama kwenye kiganja", "je me suis enfoncé un clou".
 func (p *peril) pierced(i int) string {
-	if p.hasHarm() || p.animal || p.has("not", "nothing", "hold", "have", "look", "squeeze", "stinger") || p.hasDim("did") || p.r.says(p.clause, "has", "had", "tiene", "tenia") || p.r.suffers(p.clause, i) {
+	if p.hasHarm() || p.animal {
+		return ""
+	}
+	if p.lodged(i) || p.has("tread") && !p.has("not", "nothing") {
+		return "harm=cut"
+	}
+	if p.has("not", "nothing", "hold", "have", "look", "squeeze", "stinger") || p.hasDim("did") || p.r.says(p.clause, "has", "had", "tiene", "tenia") || p.r.suffers(p.clause, i) {
 		return ""
 	}
 	went := slices.ContainsFunc(p.signs, func(s sign) bool {
@@ -55,6 +61,13 @@ func (p *peril) pierced(i int) string {
 		return "harm=cut"
 	}
 	return ""
+}
+
+// lodged says whether something pointed is in or under a part of the body, with no verb
+// between: "thorn deep inside my heel", "j'ai une épine sous le pied".
+func (p *peril) lodged(i int) bool {
+	at := p.past(i+1, "filler", "known", "inside", "edge", "me", "mine", "person")
+	return at > i+1 && at < len(p.signs) && p.signs[at].sense == "body"
 }
 
 // pricked says whether something pointed did it, and nothing alive.
@@ -159,11 +172,11 @@ func (p *peril) cuts(i int) string {
 func (p *peril) stungBefore(i int) bool {
 	for k := i - 1; k >= 0; k-- {
 		switch p.signs[k].sense {
-		case "filler", "didaux", "me", "":
-		case "stinger":
+		case "filler", "didaux", "me", "", "neighbor", "known":
+		case "stinger", "seen=rodents":
 			return true
 		default:
-			return false
+			return p.signs[k].beast() && (p.has("body") || p.signs[i].whom || p.r.strikes(p.clause, i))
 		}
 	}
 	return false
@@ -206,7 +219,7 @@ func (p *peril) swallows(i int) string {
 	}
 	ours := p.has("starter", "liquid", "bottle", "medicine", "compost") || s.sense == "drink" && p.smelt() || p.has("dung") && p.person || p.hasDim("material") && !p.has("food") || p.about.bottle || p.r.asked == "bottle" || p.r.asked == "shake"
 	if s.sense == "eat" {
-		ours = p.person && !p.has("worm") && (p.has("starter", "compost", "dung", "heap") || p.hasDim("material") && !p.has("material=jaggery", "material=curd", "material=fruit_waste"))
+		ours = p.person && !p.has("worm") && (p.has("starter", "compost", "dung", "heap", "cap", "bottle") || p.hasDim("material") && !p.has("material=jaggery", "material=curd", "material=fruit_waste"))
 	}
 	if (s.tense&(past|participle|ongoing) != 0 || p.afterIt(i)) && ours && (p.person || s.sense == "drink") {
 		return "harm=swallowed"
@@ -235,6 +248,21 @@ func (p *peril) smelt() bool {
 	return (p.about.smell || p.r.asked == "smell") && !p.has("smell") && !p.hasDim("smell")
 }
 
+// onlyAfter says whether a number follows sign i and nothing but it: "se comió una".
+func (c *clause) onlyAfter(i int, senses ...string) bool {
+	return i+1 < len(c.signs) && c.past(i+1, senses...) == len(c.signs) && slices.ContainsFunc(c.signs[i+1:], func(s sign) bool { return s.sense == "one" || s.sense == "num" })
+}
+
+// mouthed reads what somebody put into the mouth: "se metió abono a la boca".
+func (p *peril) mouthed(i int) string {
+	s := &p.signs[i]
+	ours := p.has("compost", "heap", "dung", "worm", "starter", "liquid") || p.hasDim("material") && !p.has("material=jaggery", "material=curd", "material=fruit_waste")
+	if !ours || !p.person || p.hasHarm() || s.tense&(future|unless|order) != 0 || !p.r.says(p.clause, mouths...) {
+		return ""
+	}
+	return "harm=swallowed"
+}
+
 // wormEaten says whether somebody ate a worm, who stands before it: "मुन्ने ने केंचुआ खा लिया".
 // Worms that were named before are a pronoun or nothing: "se las comió", "bachhe ne kha liye".
 func (p *peril) wormEaten(i int) bool {
@@ -247,10 +275,10 @@ func (p *peril) wormEaten(i int) bool {
 		by := slices.IndexFunc(p.signs, func(o sign) bool { return oneOf(p.r.word(o.to), "ने", "ne") || oneOf(p.r.word(o.to-1), "ने", "ne") })
 		return by >= 0 && by < i && !p.signs[by].beast() && !crawling(p.signs[by].sense) && (worm > by || worm < 0 && p.about.worm && p.has("person") && !p.hasDim("material") && !p.hasDim("crop"))
 	}
-	if worm < 0 {
-		return p.about.worm && p.r.names(s, "las", "los")
-	}
 	who := p.find("person")
+	if worm < 0 {
+		return p.about.worm && (p.r.names(s, "las", "los") || who >= 0 && who < i && p.onlyAfter(i, "one", "num", "maybe", "filler"))
+	}
 	child := s.tongue == sw && (s.text[0] == 'a' || s.text[0] == 'k') // one ate; the worms would be "wa-"
 	return worm > i && (child || who >= 0 && who < i)
 }
@@ -273,7 +301,7 @@ func (p *peril) harm(i int) string {
 		switch {
 		case s.hindi() && c.has("harm=bite", "bite") && (strings.HasPrefix(s.text, "ka") || strings.HasPrefix(s.text, "क")):
 			return ""
-		case s.hindi() && c.has("seen=ants", "stinger"):
+		case s.hindi() && (c.has("seen=ants", "stinger") || c.has("seen=rodents") && !c.has("bottle", "pointed")):
 			return "harm=bite" // "haath pe kaat liya chintiyon ne"
 		case strings.HasPrefix(s.text, "clavad") && !c.has("body", "person", "me") && !r.says(c, "espina", "espinas", "clavo", "clavos", "vidrio", "vidrios", "alambre"):
 			return "" // "lo dejé clavado": the stick
@@ -307,7 +335,7 @@ func (p *peril) harm(i int) string {
 		if s.tongue == sw && p.has("pointed") {
 			return "harm=cut" // kuchoma is to burn and to prick
 		}
-		if p.plant && !c.has("body") || c.hasDim("material") && r.names(s, "quemaron") && !c.has("body", "person") {
+		if p.plant && !c.has("body") || p.object(i) == "seen=weeds" || c.hasDim("material") && r.names(s, "quemaron") && !c.has("body", "person") {
 			return "" // ammonia burnt my plants; "se me quemaron las matas"
 		}
 	}

@@ -127,7 +127,7 @@ func (r *reader) read() Meaning {
 		if k > 0 && cs[k-1].end == "because" && len(f.danger) > 0 && c.core() <= 2 && len(found) == 0 {
 			st = nil // "blisters, because of the steam": a doer
 		}
-		if n := len(f.facts); n > 0 && f.facts[n-1].clause == k-1 && f.facts[n-1].code == "seen=steam" && hasCode(found, "harm=burn") && cs[k-1].end == "and" {
+		if n := len(f.facts); n > 0 && f.facts[n-1].clause == k-1 && f.facts[n-1].code == "seen=steam" && hasCode(found, "harm=burn") && (cs[k-1].end == "and" || cs[k-1].has("body", "maul")) {
 			f.facts = f.facts[:n-1] // "the steam rushed out and burned my face"
 		}
 		if n := len(f.facts); n > 0 && f.facts[n-1].clause == k-1 && f.facts[n-1].code == "stick=hot" && c.faintly() {
@@ -188,6 +188,10 @@ func (r *reader) read() Meaning {
 // ofDanger says whether a fact of a clause is but another side of a danger found in it.
 func (r *reader) ofDanger(c *clause, f fact, found []string) bool {
 	switch f.code {
+	case "seen=steam":
+		return hasCode(found, "harm=burn") // a mere doer
+	case "bottle=bloated":
+		return c.has("body") && !c.has("bottle", "cap") // "चेहरा सूज गया"
 	case "smell=rotten":
 		return hasCode(found, "seen=smoke") // "jalne jaisi boo": the burning is what smells
 	case "seen=sunk":
@@ -382,7 +386,7 @@ func (r *reader) fedUp(c *clause) bool {
 	if k := c.find("stop"); k >= 0 && c.has("write", "message") && !c.has("not", "nothing", "water") && c.signs[k].tense&past == 0 {
 		return true // "quit sending"
 	}
-	if c.has("message") && r.says(c, "tired", "fed", "sick", "bored", "annoyed", "annoying", "harto", "harta", "cansado", "cansada", "aburrido", "aburrida", "fatigue", "fatiguee", "marre", "lasse") {
+	if c.has("message") && c.has("fedup") {
 		return true
 	}
 	if c.has("message") && (c.has("enough") && c.core() <= 4 || c.has("skip") && c.core() <= 3 && !c.has("today", "now")) {
