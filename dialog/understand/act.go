@@ -58,8 +58,11 @@ func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) 
 		if !act(s.sense) {
 			continue
 		}
-		if (c.has("eye", "harm=eye")) && (s.sense == "did=watered" || s.sense == "put") {
-			continue // "it sprayed in my eye"
+		if (c.has("eye", "harm=eye")) && (s.sense == "did=watered" || s.sense == "put") || s.sense == "did=watered" && c.has("body") {
+			continue // "it sprayed in my eye", "पानी पैर भिगो गया"
+		}
+		if s.sense == "did=fed" && r.ate(c, i) {
+			continue // "los pollos ya comieron": no worms
 		}
 		if creature && c.beastDid(i) {
 			continue // "les chèvres ont renversé le tas"
@@ -128,6 +131,21 @@ func (c *clause) beforeTime() *clause {
 // all understood, or is the one asked about.
 func (r *reader) nearWord(c *clause, s *sign) bool {
 	return c.odd == 0 && !c.strange() || s.sense == actOf(r.asked)
+}
+
+// ate says whether a verb of eating has people or beasts for its subject, and not the worms.
+func (r *reader) ate(c *clause, i int) bool {
+	if c.has("worm") || !r.names(&c.signs[i], "eaten", "ate", "eat", "comieron", "comio", "comido", "mange", "manger", "wamekula", "amekula") {
+		return false
+	}
+	for k := i - 1; k >= 0; k-- {
+		switch s := &c.signs[k]; s.sense {
+		case "filler", "didaux", "done", "already", "mine", "me":
+		default:
+			return s.sense == "person" || s.beast()
+		}
+	}
+	return false
 }
 
 // meaning says which act a verb is, given what else the clause names.

@@ -277,6 +277,9 @@ func (r *reader) short(cs []clause, f *finding, unsettled bool) []string {
 // denies says whether a clause of a longer message denies by itself what was asked, whatever
 // the others tell: "I have not sieved anything", "right now I have nothing".
 func (r *reader) denies(cs []clause, f *finding) bool {
+	if r.asked == "have" && len(cs) == 2 && f.answer == "no" && len(f.haves) == 0 && cs[0].has("nothing") && cs[0].core() == 1 {
+		return true // "nothing, the goats finished it"
+	}
 	if len(cs) < 3 || f.answer != "no" && f.answer != "notyet" || f.tells(doubtful) || f.tells(planned) {
 		return false
 	}

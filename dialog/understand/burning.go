@@ -33,6 +33,12 @@ func (p *peril) smokes(i int) string {
 	return s.sense
 }
 
+// noSmell says whether the smell of a clause is denied: "jalne wali koi boo nahi".
+func (c *clause) noSmell() bool {
+	k := c.find("smell")
+	return c.signs[k].neg || k+1 < len(c.signs) && oneOf(c.signs[k+1].sense, "not", "no", "nothing") && c.signs[k].hindi()
+}
+
 // object is the sense of what follows the verb at sign i, small words aside.
 func (c *clause) object(i int) string {
 	if k := c.past(i+1, "filler", "me", "mine"); k < len(c.signs) {
@@ -44,6 +50,8 @@ func (c *clause) object(i int) string {
 func (p *peril) burnt(i int) string {
 	s := &p.signs[i]
 	switch {
+	case p.has("smell") && p.noSmell():
+		return ""
 	case p.has("smell") || p.r.asked == "smell" && !p.person:
 		return "seen=smoke"
 	case p.has("eye", "harm=eye") && !p.has("body") && s.hindi():
@@ -98,6 +106,14 @@ func (p *peril) burns(i int) string {
 		return "harm=cut"
 	case s.tongue == sw && (p.has("stick") || p.r.asked == "stick") && strings.Contains(s.text, "chomek"):
 		return "" // kuchomeka: to stick in
+	case s.hindi() && p.has("smell") && p.noSmell():
+		return ""
+	case p.has("weather") && !p.person, inDim(p.object(i), "crop"):
+		return "" // "jua limechoma maharage", "griller du maïs"
+	case s.tongue == en && i > 0 && p.r.names(&p.signs[i-1], "got", "get", "getting"):
+		return "harm=burn" // "i got burnd touching it"
+	case s.tongue == fr && p.r.asked == "stick" && s.tense&present != 0 && oneOf(p.r.word(s.from-1), "ca", "c"):
+		return "" // "je l'ai lâché tellement ça brûle"
 	case p.r.asked == "stick" && s.tense&(ongoing|present) != 0 && s.tense&(past|participle) == 0 && p.has("body") && !s.pass && !s.self && !p.has("person"):
 		return "" // "kinanichoma mkono", "haath jala raha hai": so hot it is
 	case p.has("body") || s.self || s.whom && !p.animal || p.r.strikes(p.clause, i):

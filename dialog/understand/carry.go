@@ -40,7 +40,7 @@ func (r *reader) hindiVerbs() {
 					if p.tense&past != 0 && p.tense&bare == 0 && s.tense&past != 0 && s.sense != "go" {
 						break
 					}
-					if p.sense == "do" && s.sense == "do" || s.sense == "go" && p.to == s.from && p.tense&past == 0 && (strings.HasSuffix(p.text, "ने") || strings.HasSuffix(p.text, "ne")) {
+					if p.sense == "do" && s.sense == "do" || s.sense == "go" && s.tense&past != 0 && p.to == s.from && p.tense&past == 0 && (strings.HasSuffix(p.text, "ने") || strings.HasSuffix(p.text, "ne")) {
 						break // "parat lagane gaye": went to lay it
 					}
 					if s.sense == "do" && p.tongue != en && !inDim(p.sense, "did") && p.sense != "collect" && p.sense != "make" && p.sense != "stir" && p.sense != "open" && (!verbal(p.sense) || oneOf(p.sense, "eat", "drink", "come", "leave", "goout", "die")) {

@@ -66,6 +66,7 @@ func (p *peril) unreal(i int) bool {
 	case s.neg && r.denied(c, i):
 	case s.tongue == sw && c.cond && i+1 < len(c.signs) && c.signs[i+1].tense&unless != 0 && (c.end == "?" || c.has("how", "what", "normal", "worry", "ask=next", "ask=help")): // "ni hatari moshi ukitoka?"
 	case c.wouldHurt(i): // "haath jal jaaye": it may, it did not
+	case s.hindi() && oneOf(s.text, "jali", "jaali") && i+1 < len(c.signs) && oneOf(c.signs[i+1].sense, "bring", "make", "put", "take", "look"): // a mesh was brought
 	case s.hindi() && oneOf(s.text, "jali", "jaali") && oneOf(r.word(s.from+1), "se", "ka", "ki", "ke", "me", "mein", "par", "pe"): // "jaali se ungli kat gayi": of a wire mesh
 	case c.almost(i): // "casi me quemo": it did not happen
 	case c.could || p.asks && c.sameTongue("canq", s.tongue): // "can it burn?"

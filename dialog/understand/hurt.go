@@ -96,7 +96,7 @@ func (p *peril) attacked(i int) string {
 		return o.sense == "person" || o.sense == "neighbor" || o.sense == "me" || o.sense == "body" || o.whom
 	}
 	somebody := func(of []sign) bool {
-		return slices.ContainsFunc(of, whom) || s.tongue == es && p.r.says(p.clause, "me", "le", "nos", "lo", "la")
+		return slices.ContainsFunc(of, whom) || s.tongue == es && (p.r.says(p.clause, "me", "le", "les", "nos") || s.sense == "stinger" && p.r.says(p.clause, "lo", "la"))
 	}
 	if k := p.find("maul"); k >= 0 && k < i && p.signs[k].tongue != en && !p.signs[k].neg && somebody(p.signs) {
 		return "harm=bite" // "me pegó un ciempiés"
@@ -149,6 +149,8 @@ func (p *peril) cuts(i int) string {
 	switch {
 	case s.hindi() && p.has("harm=bite", "bite"):
 		return "" // "मधुमक्खी ने काटा": काटना is to cut and to bite
+	case s.pass && (p.hasDim("material") || p.hasDim("unit")) && !p.has("person", "body"), p.byBeast(i) && !p.has("body"):
+		return "" // "nyasi zilizokatwa", "le grillage que le bouc a déchiré"
 	case p.has("eye") && !p.has("body"):
 		return "harm=eye" // "un grain m'est rentré dans l'œil"
 	case !s.hindi() && !p.has("pointed") && p.stungBefore(i):
@@ -166,6 +168,18 @@ func (p *peril) cuts(i int) string {
 		return "harm=cut"
 	}
 	return ""
+}
+
+// byBeast says whether the subject of the verb at sign i is a beast.
+func (c *clause) byBeast(i int) bool {
+	for k := i - 1; k >= 0; k-- {
+		switch s := &c.signs[k]; s.sense {
+		case "filler", "didaux", "done", "already":
+		default:
+			return s.beast()
+		}
+	}
+	return false
 }
 
 // stungBefore says whether a small animal is the subject of the verb at sign i.
@@ -208,14 +222,17 @@ func (p *peril) swallows(i int) string {
 	if (p.animal || s.sense == "eat" && p.hasBeast()) && s.tense != 0 && !p.has("person") {
 		return ""
 	}
+	if s.sense == "drink" && p.has("mistook") || s.sense == "eat" && p.wormEaten(i) {
+		return "harm=swallowed"
+	}
+	if p.about.beast && !p.person {
+		return "" // "बैलों ने खली खा ली और पानी भी पी लिया"
+	}
 	if s.sense == "drink" && p.refreshing(i) && !p.has("starter", "liquid", "bottle", "compost", "medicine", "stir") {
 		return "" // "we were drinking tea when the bottle burst"
 	}
 	if s.tense&(past|participle) != 0 && s.sense == "drink" && (p.core() <= 2 || p.core() == 3 && p.has("ok", "yes")) && p.has("person", "neighbor") && (p.r.asked == "none" || p.r.asked == "menu") {
 		return "harm=swallowed" // "my son drank it", whatever it was
-	}
-	if s.sense == "drink" && p.has("mistook") || s.sense == "eat" && p.wormEaten(i) {
-		return "harm=swallowed"
 	}
 	ours := p.has("starter", "liquid", "bottle", "medicine", "compost") || s.sense == "drink" && p.smelt() || p.has("dung") && p.person || p.hasDim("material") && !p.has("food") || p.about.bottle || p.r.asked == "bottle" || p.r.asked == "shake"
 	if s.sense == "eat" {
@@ -235,7 +252,7 @@ func (p *peril) refreshing(i int) bool {
 		step = -1
 	}
 	for k := i + step; k >= 0 && k < len(p.signs) && !verbal(p.signs[k].sense); k += step {
-		if p.signs[k].sense == "foreign" {
+		if o := p.signs[k].sense; o == "foreign" || o == "material=curd" && p.signs[i].hindi() {
 			return true
 		}
 	}
@@ -303,6 +320,10 @@ func (p *peril) harm(i int) string {
 			return ""
 		case s.hindi() && (c.has("seen=ants", "stinger") || c.has("seen=rodents") && !c.has("bottle", "pointed")):
 			return "harm=bite" // "haath pe kaat liya chintiyon ne"
+		case strings.HasPrefix(s.text, "cortad") && !c.has("body", "person", "me") && i > 0 && (c.signs[i-1].sense == "" || c.signs[i-1].sense == "known" || inDim(c.signs[i-1].sense, "material")):
+			return "" // "leña cortada"
+		case s.hindi() && (c.hasDim("material") || r.several && r.asked == "have") && !c.has("body", "person", "me") && i+1 < len(c.signs) && r.says(c, "हुई", "हुआ", "हुए", "hui", "hua", "hue"):
+			return "" // "दराँती से कटी हुई घास"
 		case strings.HasPrefix(s.text, "clavad") && !c.has("body", "person", "me") && !r.says(c, "espina", "espinas", "clavo", "clavos", "vidrio", "vidrios", "alambre"):
 			return "" // "lo dejé clavado": the stick
 		case s.hindi() && c.hasDim("crop") && !c.has("body"):
@@ -328,7 +349,7 @@ func (p *peril) harm(i int) string {
 			return ""
 		}
 	case "harm=swallowed":
-		if !c.has("mistook") && (r.refreshed(c, i) || c.has("crop=coffee") && !c.has("liquid", "starter", "compost", "bottle")) {
+		if p.about.beast && !p.person || p.byBeast(i) || !c.has("mistook") && (r.refreshed(c, i) || c.has("crop=coffee") && !c.has("liquid", "starter", "compost", "bottle")) {
 			return "" // "deje que me tome mi café"
 		}
 	case "harm=burn":

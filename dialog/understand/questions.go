@@ -43,7 +43,7 @@ func (r *reader) questions(cs []clause, f *finding) {
 				if c.has("await") && c.ask == telling {
 					break // "waiting for the next step"
 				}
-				if c.ask == telling && c.odd > 0 && s.to == s.from+1 && c.has("foreign", "weather", "money", "person", "animal") {
+				if c.ask == telling && c.odd > 0 && !(len(f.danger) > 0 && s.to > s.from+1) && c.has("foreign", "weather", "money", "person", "animal") {
 					break // "fertiliser will be cheaper next season"
 				}
 				if problem || cond || r.names(s, "do", "hago", "hacemos", "hacer") && (c.has("worm", "weather", "rainword", "liquid", "bottle") || oneOf(r.word(s.to), "with", "about", "con", "avec")) {

@@ -89,6 +89,9 @@ func (r *reader) read() Meaning {
 		if n := len(c.signs); n > 1 && k+1 < len(cs) && c.signs[n-1].sense == "no" && !c.signs[n-1].hindi() && c.end == "," && sameDim(c, &cs[k+1]) {
 			corrected[k+1] = true // "cold no, it's hot"
 		}
+		if who := c.has("person", "me", "neighbor", "body"); who || c.hasBeast() {
+			about.beast = !who
+		}
 		found := r.dangers(c, about)
 		f.danger = append(f.danger, found...)
 		about.eye = about.eye || hasCode(found, "harm=eye")
@@ -110,7 +113,7 @@ func (r *reader) read() Meaning {
 			st = filter(st, func(f fact) bool { return f.code != "moisture=wet" }) // the same running water
 		}
 		st = slices.DeleteFunc(st, func(f fact) bool {
-			return r.ofDanger(c, f, found) || about.eye && f.code == "bottle=bloated" && !c.has("bottle", "cap") // "लगी आँख पे, सूज गई"
+			return r.ofDanger(c, f, found) || about.eye && (f.code == "bottle=bloated" || f.code == "bottle=flat") && !c.has("bottle", "cap") // "लगी आँख पे, सूज गई, कुछ दिखता नहीं"
 		})
 		if k > 0 && cs[k-1].has("was") && c.notNow() { // "it was hot but not now"
 			c.later, st = false, nil
@@ -127,8 +130,8 @@ func (r *reader) read() Meaning {
 		if k > 0 && cs[k-1].end == "because" && len(f.danger) > 0 && c.core() <= 2 && len(found) == 0 {
 			st = nil // "blisters, because of the steam": a doer
 		}
-		if n := len(f.facts); n > 0 && f.facts[n-1].clause == k-1 && f.facts[n-1].code == "seen=steam" && hasCode(found, "harm=burn") && (cs[k-1].end == "and" || cs[k-1].has("body", "maul")) {
-			f.facts = f.facts[:n-1] // "the steam rushed out and burned my face"
+		if k > 0 && hasCode(found, "harm=burn") && (cs[k-1].end == "and" || cs[k-1].end == "" || cs[k-1].has("body", "maul")) {
+			f.facts = slices.DeleteFunc(f.facts, func(x fact) bool { return x.clause == k-1 && x.code == "seen=steam" }) // "the steam rushed out and burned my face"
 		}
 		if n := len(f.facts); n > 0 && f.facts[n-1].clause == k-1 && f.facts[n-1].code == "stick=hot" && c.faintly() {
 			f.facts[n-1].code = "stick=warm" // "hot, but only a little"
@@ -189,9 +192,10 @@ func (r *reader) read() Meaning {
 func (r *reader) ofDanger(c *clause, f fact, found []string) bool {
 	switch f.code {
 	case "seen=steam":
-		return hasCode(found, "harm=burn") // a mere doer
+		i := c.find("seen=steam")
+		return hasCode(found, "harm=burn") || i >= 0 && r.several && oneOf(r.word(c.signs[i].to), "se", "से") // a mere doer
 	case "bottle=bloated":
-		return c.has("body") && !c.has("bottle", "cap") // "चेहरा सूज गया"
+		return c.has("body") && !c.has("bottle", "cap") && (len(found) > 0 || r.asked != "bottle" && r.asked != "shake") // "चेहरा सूज गया"
 	case "smell=rotten":
 		return hasCode(found, "seen=smoke") // "jalne jaisi boo": the burning is what smells
 	case "seen=sunk":

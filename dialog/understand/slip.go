@@ -64,6 +64,9 @@ func (l *lexicon) swahiliSlip(w string) (swVerb, bool) {
 // "nimegeuxa"), and the vowel of the subject left out ("lmekauka", "nmegeuza").
 func textSwahili(w, x string) string {
 	w = strings.ReplaceAll(w, "x", x)
+	if rest, c := strings.CutPrefix(w, "c"); c && !strings.HasPrefix(rest, "h") {
+		w = "si" + rest // "cjaona"
+	}
 	if len(w) > 5 && (w[1:3] == "me" || w[1:3] == "li" || w[1:3] == "ta" || w[1:3] == "na") {
 		for _, subject := range [...]string{"ni", "li", "tu", "wa", "zi", "ki", "vi", "ya"} {
 			if subject[0] == w[0] {

@@ -23,7 +23,7 @@ const (
 )
 
 // topic is what "it" stands for: the last thing named, or the thing asked about.
-type topic struct{ heap, bottle, worm, smell, stick, eye, bite bool }
+type topic struct{ heap, bottle, worm, smell, stick, eye, bite, beast bool }
 
 func (r *reader) opening() topic {
 	switch r.asked {
@@ -97,7 +97,7 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 		if code == "smell=rotten" && s.own && c.sharperSmell() {
 			continue // "stinks of vinegar": vinegar
 		}
-		if !here.heap && !here.bottle && !here.worm && !here.smell && r.ofOther(c, i) {
+		if c.ofMeal(r, i) || !here.heap && !here.bottle && !here.worm && !here.smell && r.ofOther(c, i) {
 			continue // "daraja limevunjika", "le pont s'est effondré"
 		}
 		if harm && inDim(code, "stick") && r.attributed(c, i) {
@@ -323,6 +323,27 @@ func crawling(code string) bool {
 func (c *clause) ownSharp() bool {
 	k := c.find("sharp")
 	return k >= 0 && c.signs[k].own
+}
+
+// ofMeal says whether the warmth at sign i is that of what people eat and drink, which stands
+// beside it: "cold beer", "चाय ठंडी हो गई".
+func (c *clause) ofMeal(r *reader, i int) bool {
+	s := &c.signs[i]
+	if !inDim(s.sense, "stick") && s.sense != "poa" && s.sense != "heat" || c.has("heap", "inside", "stick") ||
+		r.says(c, "like", "como", "comme", "kama", "jaisa", "jaise", "jaisi", "jaisaa", "जैसा", "जैसी", "जैसे", "तरह", "tarah") {
+		return false
+	}
+	meal := func(k int) bool {
+		return k >= 0 && k < len(c.signs) && (c.signs[k].sense == "foreign" || c.signs[k].sense == "crop=coffee" || c.signs[k].sense == "smell=alcohol" && r.asked == "stick")
+	}
+	if meal(i + 1) && (s.tongue == en || s.hindi()) {
+		return true
+	}
+	k := i - 1
+	for k >= 0 && oneOf(c.signs[k].sense, "filler", "mine", "me", "very", "is", "was") {
+		k--
+	}
+	return meal(k) && !(s.hindi() && oneOf(r.word(c.signs[k].to), "में", "पर", "me", "mein", "par", "pe"))
 }
 
 // ofOther says whether the quality at sign i is of something that is no part of the

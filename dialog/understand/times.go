@@ -91,7 +91,7 @@ func (r *reader) times(cs []clause, f *finding) {
 				break
 			}
 			when("later") // begun, not ended
-		case acted || c.doubt:
+		case acted || c.doubt || c.hasStopped():
 		case c.has("only") && c.has("edge") && c.has("done", "do", "finish") && actOf(r.asked) != "":
 			when("later") // "we have only done one side"
 		case c.has("stop") && c.has("partly", "inside", "num") && !stated && actOf(r.asked) != "":
@@ -112,6 +112,8 @@ func (r *reader) times(cs []clause, f *finding) {
 				w = "tomorrow"
 			}
 			when(w)
+		case c.has("skip") && c.later && r.says(c, "pal", "para", "pour") && !stated:
+			when("later") // "lo dejo pal otro sábado"
 		case c.has("skip") && c.tomorrow && !c.has("not") && !stated:
 			when("tomorrow") // "mañana lo paso"
 		case refusal || c.has("skip") && !c.has("not") && !stated && (odd == 0 || odd == 1 && actOf(r.asked) != "" && c.core() <= 4):
@@ -158,6 +160,12 @@ func (r *reader) times(cs []clause, f *finding) {
 			when("later")
 		}
 	}
+}
+
+// hasStopped says whether a clause tells what is done no longer: "dejé de regar el lunes".
+func (c *clause) hasStopped() bool {
+	k := c.find("stop")
+	return k >= 0 && c.signs[k].tense&past != 0 && c.has("did=watered", "did=turned", "did=fed", "did=shook", "did=covered", "did=sieved")
 }
 
 // notToday says whether a clause begins with "not today", whatever the reason that follows.

@@ -127,7 +127,7 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		if i > 0 && crawling(c.signs[i-1].sense) {
 			return "" // "hormigas coloradas": a word of the ants
 		}
-		if i+1 < len(c.signs) && crawling(c.signs[i+1].sense) {
+		if i+1 < len(c.signs) && (crawling(c.signs[i+1].sense) || c.signs[i+1].beast()) {
 			return "" // "de gros asticots"
 		}
 		if s.neg || !worm && !s.own {

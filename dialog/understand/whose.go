@@ -5,15 +5,17 @@ import "slices"
 // theirs: "turned his", "volteó el suyo". His at the end of a clause is no "his hand".
 func (c *clause) theirs(neighbor bool) bool {
 	last := len(c.signs) - 1
-	for last > 0 && oneOf(c.signs[last].sense, "past", "today", "already") {
-		last-- // "turned his yesterday"
+	for last > 0 && (oneOf(c.signs[last].sense, "past", "today", "already") || oneOf(c.signs[last].text, "lui", "elle", "eux")) {
+		last-- // "turned his yesterday", "le sien lui"
 	}
 	if last < 0 {
 		return false
 	}
 	switch c.signs[last].text {
-	case "theirs", "hers", "suyo", "suya", "suyos", "sien", "sienne":
+	case "theirs", "hers", "suyo", "suya", "suyos", "suyas", "sien", "sienne", "siens", "siennes":
 		return c.hasAct()
+	case "ella":
+		return c.hasAct() && neighbor // "les dio a las de ella"
 	case "his":
 		return c.hasAct() && (neighbor || c.has("person"))
 	}
