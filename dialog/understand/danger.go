@@ -108,6 +108,12 @@ func (p *peril) tells(i int) string {
 		return p.pierced(i)
 	case "stinger", "seen=rodents", "seen=ants", "animal":
 		return p.attacked(i)
+	case "maul":
+		return p.mauled(i)
+	case "swelling":
+		if p.about.sting && p.has("body") && !p.hasHarm() {
+			return "harm=bite" // "tataiya chipak gaya gardan pe, sujan hai"
+		}
 	case "smell=ammonia", "bottle=bloated", "bottle=burst", "seen=sunk", "open":
 		return p.otherwise(s, i)
 	case "cut":
@@ -121,7 +127,7 @@ func (p *peril) tells(i int) string {
 	case "get", "put", "take":
 		return p.mouthed(i)
 	case "breathe":
-		if s.neg || p.has("not", "couldnt", "cant", "nothing") || p.r.says(p.clause, "anashindwa", "nashindwa", "ninashindwa", "ameshindwa", "alishindwa") {
+		if s.neg || p.has("not", "couldnt", "cant", "nothing", "wrong") || p.r.says(p.clause, "anashindwa", "nashindwa", "ninashindwa", "ameshindwa", "alishindwa") {
 			return "harm=breath"
 		}
 	case "material=ash":

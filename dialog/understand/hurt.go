@@ -17,8 +17,12 @@ func (p *peril) otherwise(s *sign, i int) string {
 			return "harm=eye"
 		}
 	case "bottle=bloated":
-		if p.has("eye") && !p.has("bottle", "cap") {
+		switch {
+		case p.has("bottle", "cap"):
+		case p.has("eye"):
 			return "harm=eye"
+		case p.has("body") && p.about.sting && !p.hasHarm() && p.r.asked != "bottle":
+			return "harm=bite" // "a scorpion was there, his hand is swollen"
 		}
 	case "seen=sunk":
 		switch {
@@ -115,6 +119,24 @@ func (p *peril) attacked(i int) string {
 	return ""
 }
 
+// mauled reads what only an animal's mouth, claws or sting does, of one that was named before:
+// "there was a snake and it got my husband in the hand".
+func (p *peril) mauled(i int) string {
+	s := &p.signs[i]
+	if !p.about.sting || s.neg || p.hasHarm() || p.has("not", "nothing", "bite", "worm") || s.tense&(future|order|unless) != 0 {
+		return ""
+	}
+	for _, o := range p.signs[i+1:] {
+		if o.beast() {
+			return ""
+		}
+	}
+	if s.whom || p.has("body", "person") || p.r.hurtsMe(p.clause) {
+		return "harm=bite"
+	}
+	return ""
+}
+
 // onBody says whether a part of the body is the object of the word at sign i.
 func (p *peril) onBody(i int) bool {
 	k := p.past(i+1, "filler", "me", "mine", "up", "one")
@@ -151,11 +173,13 @@ func (p *peril) cuts(i int) string {
 		return "" // "मधुमक्खी ने काटा": काटना is to cut and to bite
 	case s.pass && (p.hasDim("material") || p.hasDim("unit")) && !p.has("person", "body"), p.byBeast(i) && !p.has("body"):
 		return "" // "nyasi zilizokatwa", "le grillage que le bouc a déchiré"
+	case p.object(i) == "heap":
+		return "" // "son bras est rentré dans le tas"
 	case p.has("eye") && !p.has("body"):
 		return "harm=eye" // "un grain m'est rentré dans l'œil"
 	case !s.hindi() && !p.has("pointed") && p.stungBefore(i):
 		return "harm=bite" // "una avispa le clavó el aguijón"
-	case s.hindi() && (p.has("stinger") && !p.has("pointed") || p.has("seen=ants", "seen=rodents") && !p.has("bottle", "cloth") || p.has("animal") && p.r.says(p.clause, "ने", "ne")):
+	case s.hindi() && p.about.sting && p.has("body") && !p.has("pointed", "bottle", "known", "cloth") && strings.HasPrefix(s.text, "काट"), s.hindi() && (p.has("stinger") && !p.has("pointed") || p.has("seen=ants", "seen=rodents") && !p.has("bottle", "cloth") || p.has("animal") && p.r.says(p.clause, "ने", "ne")):
 		return "harm=bite" // "लाल चींटी ने हाथ में काटा"
 	case s.tongue == es && p.r.word(s.from-1) == "que" && p.hasDim("material"):
 		return "" // "pasto que cortó mi suegro"
@@ -234,7 +258,7 @@ func (p *peril) swallows(i int) string {
 	if s.tense&(past|participle) != 0 && s.sense == "drink" && (p.core() <= 2 || p.core() == 3 && p.has("ok", "yes")) && p.has("person", "neighbor") && (p.r.asked == "none" || p.r.asked == "menu") {
 		return "harm=swallowed" // "my son drank it", whatever it was
 	}
-	ours := p.has("starter", "liquid", "bottle", "medicine", "compost") || s.sense == "drink" && p.smelt() || p.has("dung") && p.person || p.hasDim("material") && !p.has("food") || p.about.bottle || p.r.asked == "bottle" || p.r.asked == "shake"
+	ours := p.has("starter", "liquid", "bottle", "medicine", "compost") || p.person && p.has("unit=bucket", "unit=basin", "unit=tin") && s.sense == "drink" || s.sense == "drink" && p.smelt() || p.has("dung") && p.person || p.hasDim("material") && !p.has("food") || p.about.bottle || p.r.asked == "bottle" || p.r.asked == "shake"
 	if s.sense == "eat" {
 		ours = p.person && !p.has("worm") && (p.has("starter", "compost", "dung", "heap", "cap", "bottle") || p.hasDim("material") && !p.has("material=jaggery", "material=curd", "material=fruit_waste"))
 	}
@@ -290,6 +314,9 @@ func (p *peril) wormEaten(i int) bool {
 	worm := p.find("worm")
 	if s.hindi() {
 		by := slices.IndexFunc(p.signs, func(o sign) bool { return oneOf(p.r.word(o.to), "ने", "ne") || oneOf(p.r.word(o.to-1), "ने", "ne") })
+		if who := p.find("person"); by < 0 && who >= 0 && who < worm && worm < i && i+1 < len(p.signs) && oneOf(p.r.word(p.signs[len(p.signs)-1].to-1), "गई", "गयी", "गया", "gayi", "gyi", "gai", "gaya", "gya") {
+			return true // "gudiya kechua kha gayi"
+		}
 		return by >= 0 && by < i && !p.signs[by].beast() && !crawling(p.signs[by].sense) && (worm > by || worm < 0 && p.about.worm && p.has("person") && !p.hasDim("material") && !p.hasDim("crop"))
 	}
 	who := p.find("person")
@@ -304,6 +331,7 @@ func (p *peril) eyes(i int) string {
 	switch {
 	case p.r.asked != "smell" && !p.has("smell") && (p.r.pains(p.clause) || p.has("cap", "bottle=burst") && !p.has("open")),
 		(p.r.asked != "smell" || p.has("cap", "bottle", "liquid", "starter")) && p.intoEye(i),
+		p.has("open") && (p.has("not", "couldnt", "cant") || p.signs[p.find("open")].neg) && !p.has("bottle", "cap"), // it does not open any more
 		p.has("dust", "stuff", "water", "gas", "seen=ash", "liquid", "starter", "compost", "get", "dung"), p.hasDim("material"):
 		return "harm=eye"
 	}
@@ -316,6 +344,8 @@ func (p *peril) harm(i int) string {
 	switch s.sense {
 	case "harm=cut":
 		switch {
+		case p.about.sting && !p.has("pointed", "bottle", "known") && c.signs[0].sense == "filler" && oneOf(c.signs[0].text, "it", "ca", "cela", "eso") && c.has("body"):
+			return "harm=bite" // "a scorpion was in there, it jabbed my thumb"
 		case s.hindi() && c.has("harm=bite", "bite") && (strings.HasPrefix(s.text, "ka") || strings.HasPrefix(s.text, "क")):
 			return ""
 		case s.hindi() && (c.has("seen=ants", "stinger") || c.has("seen=rodents") && !c.has("bottle", "pointed")):
@@ -429,7 +459,7 @@ func (r *reader) inHeap(c *clause, i int) bool {
 
 // intoEye: Swahili "jichoni", into the eye, with something that went or struck there.
 func (c *clause) intoEye(i int) bool {
-	return (c.signs[i].text == "jichoni" || c.signs[i].text == "machoni") && !c.has("canq", "how", "if", "whatif")
+	return (c.signs[i].text == "jichoni" || c.signs[i].text == "machoni" || i > 0 && c.signs[i].tongue == sw && oneOf(c.signs[i-1].text, "kwa", "kwenye", "katika", "ndani")) && !c.has("canq", "how", "if", "whatif")
 }
 
 // made: Swahili "limenifanya nikohoe", it made me cough.

@@ -185,7 +185,7 @@ func (r *reader) questions(cs []clause, f *finding) {
 // "rats, how do I chase them?", "smoke comes out, should I worry?". The words of it need
 // not be known; that it speaks of somebody or something else must not be.
 func (r *reader) aboutIt(c *clause, hurt bool) bool {
-	if hurt && !c.foreign && (c.ask == askWh || c.ask == askModal || c.ask == askMark) && c.has("canq", "must", "how") && c.odd <= 3 && !c.has("money", "weather", "whenq", "sell") {
+	if hurt && !c.foreign && (c.ask == askWh || c.ask == askModal || c.ask == askMark) && (c.has("canq", "must", "how") || c.has("what") && c.onlyOf("what", "put", "give", "do", "filler", "me", "on_it", "medicine", "known", "", "use")) && c.odd <= 3 && !c.has("money", "weather", "whenq", "sell") {
 		return true // "my eyes burn, do I wash them with milk"
 	}
 	if c.foreign || c.has("foreign", "money", "weather", "person", "neighbor", "animal", "who", "whenq", "chat=hello", "sell") || c.hasDim("animal") || c.hasDim("crop") {
@@ -362,6 +362,9 @@ func (r *reader) ours(c *clause, why bool) bool {
 	}
 	if c.has("foreign") && c.has("whenq") && !c.has("heap", "worm", "bottle", "compost", "stick", "layer", "starter", "bed") {
 		return false // when the government brings fertiliser
+	}
+	if c.cond && c.has("drink", "eat", "bite", "burn", "cut", "breathe") && !c.has("foreign") && !c.hasBeast() {
+		return true // "अगर बच्चा पी ले तो क्या होगा"
 	}
 	if c.has("howmany") && c.hasDim("crop") && c.hasDim("unit") && !c.has("heap", "layer", "starter", "must") && !c.hasDim("material") {
 		return false // "cuánto está el quintal de frijol"

@@ -92,6 +92,7 @@ func (r *reader) read() Meaning {
 		if who := c.has("person", "me", "neighbor", "body"); who || c.hasBeast() {
 			about.beast = !who
 		}
+		about.sting = about.sting || c.hasBeast() || c.has("stinger", "seen=ants", "seen=rodents")
 		found := r.dangers(c, about)
 		f.danger = append(f.danger, found...)
 		about.eye = about.eye || hasCode(found, "harm=eye")
@@ -196,12 +197,14 @@ func (r *reader) ofDanger(c *clause, f fact, found []string) bool {
 		return hasCode(found, "harm=burn") || i >= 0 && r.several && oneOf(r.word(c.signs[i].to), "se", "से") // a mere doer
 	case "bottle=bloated":
 		return c.has("body") && !c.has("bottle", "cap") && (len(found) > 0 || r.asked != "bottle" && r.asked != "shake") // "चेहरा सूज गया"
+	case "stick=hot":
+		return hasCode(found, "seen=fire") && (c.has("moto") && !c.has("stick=hot") || r.asked != "stick" && !c.has("stick")) // of the flames
+	case "smell=alcohol", "smell=sour":
+		return c.has("mistook") && hasCode(found, "harm=swallowed") // "daru samajh ke"
 	case "smell=rotten":
 		return hasCode(found, "seen=smoke") // "jalne jaisi boo": the burning is what smells
 	case "seen=sunk":
 		return c.has("pointed") && hasCode(found, "harm=cut") // "kirchi jaangh me dhans gayi": into the leg
-	case "stick=hot":
-		return hasCode(found, "seen=fire") && c.has("moto") && !c.has("stick=hot") // "limeteketea kwa moto"
 	case "bottle=burst":
 		i := c.find("bottle=burst")
 		return i >= 0 && hasCode(found, "harm=cut") && (r.opened(c, i) || i > 0 && c.signs[i-1].sense == "body") // "the lid split his eyebrow"
@@ -420,6 +423,9 @@ func (r *reader) bareStop(c *clause, cs []clause) bool {
 	}
 	if c.has("message") && c.has("want", "must") && c.has("not", "no") && (c.has("want") || c.signs[c.find("must")].hindi()) && c.ask == telling && !c.cond {
 		return true // "do not want any more messages"
+	}
+	if k := c.find("want"); k >= 0 && c.has("message") && c.signs[k].tongue == fr && oneOf(r.word(c.signs[k].to), "plus", "pus", "pu") && r.word(c.signs[k].to+1) != "de" {
+		return true // "je veux plus vos messages"
 	}
 	if c.has("message") && c.has("do", "write", "give", "say") && c.ask == telling && !c.cond && r.forbids(c) {
 		return true // "koi sms mat karna"

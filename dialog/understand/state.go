@@ -23,7 +23,7 @@ const (
 )
 
 // topic is what "it" stands for: the last thing named, or the thing asked about.
-type topic struct{ heap, bottle, worm, smell, stick, eye, bite, beast bool }
+type topic struct{ heap, bottle, worm, smell, stick, eye, bite, beast, sting bool }
 
 func (r *reader) opening() topic {
 	switch r.asked {

@@ -55,7 +55,7 @@ func (r *reader) times(cs []clause, f *finding) {
 			}
 		}
 		plan = plan || looking
-		meant = plan || refusal || c.will || onlyTime(c) && k == len(cs)-1 || c.cant && c.has("today", "now", "later")
+		meant = plan || refusal || c.notToday() || c.will || onlyTime(c) && k == len(cs)-1 || c.cant && c.has("today", "now", "later")
 		stated := c.states > 0
 		for _, x := range f.facts {
 			stated = stated || x.clause == k
@@ -170,7 +170,10 @@ func (c *clause) hasStopped() bool {
 
 // notToday says whether a clause begins with "not today", whatever the reason that follows.
 func (c *clause) notToday() bool {
-	return c.ask == telling && len(c.signs) > 1 && c.signs[0].sense == "not" && c.signs[1].sense == "today" && !c.hasQuality() && !c.has("was")
+	if c.ask != telling || len(c.signs) < 2 || c.hasQuality() || c.has("was") {
+		return false
+	}
+	return c.signs[0].sense == "not" && c.signs[1].sense == "today" || c.signs[0].sense == "later" && c.signs[0].text == "not"
 }
 
 // skips says whether a clause leaves an act out: the act follows the word.
