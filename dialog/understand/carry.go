@@ -82,6 +82,9 @@ func (r *reader) hindiVerbs() {
 	}
 	for i := range r.signs { // "I did the turning"
 		s := &r.signs[i]
+		if s.sense == "do" && s.tongue == fr && s.text == "fait" && i > 0 && act(r.signs[i-1].sense) && r.signs[i-1].tense == bare {
+			r.signs[i-1].tense = past // "tamisage fait"
+		}
 		if s.sense != "do" || s.tense&(past|participle|future) == 0 || s.tongue == hi || s.tongue == hiLatn {
 			continue
 		}

@@ -78,7 +78,7 @@ func (r *reader) measures() []measure {
 		case inDim(s.sense, "unit"):
 			ps = append(ps, piece{'u', 0, strings.TrimPrefix(s.sense, "unit="), i, i + 1})
 			i++
-		case s.sense == "correct" || s.sense == "imeant" || r.loneNo(i):
+		case i > 0 && s.sense == "correct" || s.sense == "imeant" || r.loneNo(i):
 			ps = append(ps, piece{what: '!', from: i, to: i})
 			i++
 		case (s.sense == "no" || s.sense == "not") && (s.tongue == en || s.tongue == es || s.tongue == fr || oneOf(s.text, "sina", "hatuna", "hakuna", "hamna")):

@@ -372,7 +372,7 @@ func (r *reader) ours(c *clause, why bool) bool {
 	if c.has("sell") && (c.has("plant", "fruit", "veg", "animal") || c.hasDim("crop") || c.hasDim("animal")) && !c.has("compost", "worm", "heap") {
 		return false // where tomatoes sell
 	}
-	if c.hasDim("animal") && c.has("medicine", "eat", "food", "did=fed", "known") && !c.has("heap", "worm", "bottle", "compost", "bed", "dung", "layer", "starter", "use") && !c.hasDim("material") && !c.hasDim("seen") {
+	if c.hasBeast() && c.has("medicine", "give", "eat", "food", "did=fed", "known") && !c.has("heap", "worm", "bottle", "compost", "bed", "dung", "layer", "starter", "use") && !c.hasDim("material") && !c.hasDim("seen") {
 		return false // "bakri bimar hai kya dawai du"
 	}
 	known, odd := 0, 0

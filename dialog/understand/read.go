@@ -114,7 +114,7 @@ func (r *reader) read() Meaning {
 			st = filter(st, func(f fact) bool { return f.code != "moisture=wet" }) // the same running water
 		}
 		st = slices.DeleteFunc(st, func(f fact) bool {
-			return r.ofDanger(c, f, found) || about.eye && (f.code == "bottle=bloated" || f.code == "bottle=flat") && !c.has("bottle", "cap") // "लगी आँख पे, सूज गई, कुछ दिखता नहीं"
+			return r.ofDanger(c, f, found) || about.eye && f.code == "smell=ammonia" && r.asked != "smell" && !c.has("smell") || about.eye && (f.code == "bottle=bloated" || f.code == "bottle=flat") && !c.has("bottle", "cap") // "लगी आँख पे, सूज गई, कुछ दिखता नहीं"
 		})
 		if k > 0 && cs[k-1].has("was") && c.notNow() { // "it was hot but not now"
 			c.later, st = false, nil

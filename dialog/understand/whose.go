@@ -14,6 +14,8 @@ func (c *clause) theirs(neighbor bool) bool {
 	switch c.signs[last].text {
 	case "theirs", "hers", "suyo", "suya", "suyos", "suyas", "sien", "sienne", "siens", "siennes":
 		return c.hasAct()
+	case "kwake", "lake", "yake", "zake", "chake":
+		return neighbor && c.hasAct() && !c.has("mine") // "jirani amechekecha ya kwake"
 	case "ella":
 		return c.hasAct() && neighbor // "les dio a las de ella"
 	case "his":
