@@ -47,6 +47,9 @@ func (r *reader) answers(cs []clause, f *finding) {
 			case "ready":
 				did = did || c.ask == telling && actOf(r.asked) != "" && !c.has("not", "notyet") && !c.doubt
 			case "done", "finish":
+				if r.asked == "have" && c.hasBeast() {
+					break // "nothing, the goats finished it"
+				}
 				if r.awaits(c) || c.hasHarm() || len(cs) > 2 && (c.odd > 0 || c.has("foreign", "weather")) {
 					break // "dès que le marché est fini"; what else was done
 				}

@@ -96,6 +96,10 @@ func (p *peril) burns(i int) string {
 	switch {
 	case s.hindi() && oneOf(s.text, "jali", "jaali") && !p.has("body", "heap", "inside") && !p.person:
 		return "" // a wire mesh, by the same letters
+	case s.hindi() && p.has("smell") && p.noSmell():
+		return "" // "jalne wali koi boo nahi"
+	case p.has("harm=burn"):
+		return "harm=burn"
 	case p.has("smell") && !p.has("body", "eye") && !s.self:
 		return "seen=smoke"
 	case p.has("eye", "harm=eye"):
@@ -106,8 +110,6 @@ func (p *peril) burns(i int) string {
 		return "harm=cut"
 	case s.tongue == sw && (p.has("stick") || p.r.asked == "stick") && strings.Contains(s.text, "chomek"):
 		return "" // kuchomeka: to stick in
-	case s.hindi() && p.has("smell") && p.noSmell():
-		return ""
 	case p.has("weather") && !p.person, inDim(p.object(i), "crop"):
 		return "" // "jua limechoma maharage", "griller du maïs"
 	case s.tongue == en && i > 0 && p.r.names(&p.signs[i-1], "got", "get", "getting"):
@@ -148,7 +150,7 @@ func (p *peril) burns(i int) string {
 
 func (p *peril) burning(i int) string {
 	switch {
-	case p.has("smell") && !p.has("eye", "body"):
+	case (p.has("smell") || p.hasDim("smell")) && !p.has("eye", "body"):
 		return "seen=smoke"
 	case p.has("eye", "harm=eye"):
 		return "harm=eye"

@@ -258,7 +258,7 @@ func (p *peril) swallows(i int) string {
 	if s.tense&(past|participle) != 0 && s.sense == "drink" && (p.core() <= 2 || p.core() == 3 && p.has("ok", "yes")) && p.has("person", "neighbor") && (p.r.asked == "none" || p.r.asked == "menu") {
 		return "harm=swallowed" // "my son drank it", whatever it was
 	}
-	ours := p.has("starter", "liquid", "bottle", "medicine", "compost") || p.person && p.has("unit=bucket", "unit=basin", "unit=tin") && s.sense == "drink" || s.sense == "drink" && p.smelt() || p.has("dung") && p.person || p.hasDim("material") && !p.has("food") || p.about.bottle || p.r.asked == "bottle" || p.r.asked == "shake"
+	ours := p.has("starter", "liquid", "bottle", "medicine", "compost", "stir") || p.person && p.has("unit=bucket", "unit=basin", "unit=tin") && s.sense == "drink" || s.sense == "drink" && p.smelt() || p.has("dung") && p.person || p.hasDim("material") && !p.has("food") || p.about.bottle || p.r.asked == "bottle" || p.r.asked == "shake"
 	if s.sense == "eat" {
 		ours = p.person && !p.has("worm") && (p.has("starter", "compost", "dung", "heap", "cap", "bottle") || p.hasDim("material") && !p.has("material=jaggery", "material=curd", "material=fruit_waste"))
 	}
@@ -314,7 +314,7 @@ func (p *peril) wormEaten(i int) bool {
 	worm := p.find("worm")
 	if s.hindi() {
 		by := slices.IndexFunc(p.signs, func(o sign) bool { return oneOf(p.r.word(o.to), "ने", "ne") || oneOf(p.r.word(o.to-1), "ने", "ne") })
-		if who := p.find("person"); by < 0 && who >= 0 && who < worm && worm < i && i+1 < len(p.signs) && oneOf(p.r.word(p.signs[len(p.signs)-1].to-1), "गई", "गयी", "गया", "gayi", "gyi", "gai", "gaya", "gya") {
+		if who := p.find("person"); by < 0 && who >= 0 && who < worm && worm < i && oneOf(p.r.word(p.signs[len(p.signs)-1].to-1), "गई", "गयी", "गया", "gayi", "gyi", "gai", "gaya", "gya") {
 			return true // "gudiya kechua kha gayi"
 		}
 		return by >= 0 && by < i && !p.signs[by].beast() && !crawling(p.signs[by].sense) && (worm > by || worm < 0 && p.about.worm && p.has("person") && !p.hasDim("material") && !p.hasDim("crop"))
@@ -379,6 +379,9 @@ func (p *peril) harm(i int) string {
 			return ""
 		}
 	case "harm=swallowed":
+		if r.says(c, "throat") && c.has("harm=breath", "breathe") {
+			return "harm=breath" // "very dusty, went down my throat, coughing since"
+		}
 		if p.about.beast && !p.person || p.byBeast(i) || !c.has("mistook") && (r.refreshed(c, i) || c.has("crop=coffee") && !c.has("liquid", "starter", "compost", "bottle")) {
 			return "" // "deje que me tome mi café"
 		}

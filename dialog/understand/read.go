@@ -198,7 +198,7 @@ func (r *reader) ofDanger(c *clause, f fact, found []string) bool {
 	case "bottle=bloated":
 		return c.has("body") && !c.has("bottle", "cap") && (len(found) > 0 || r.asked != "bottle" && r.asked != "shake") // "चेहरा सूज गया"
 	case "stick=hot":
-		return hasCode(found, "seen=fire") && (c.has("moto") && !c.has("stick=hot") || r.asked != "stick" && !c.has("stick")) // of the flames
+		return hasCode(found, "seen=smoke") && c.hasDim("smell") || hasCode(found, "seen=fire") && (c.has("moto") && !c.has("stick=hot") || r.asked != "stick" && !c.has("stick")) // of the flames
 	case "smell=alcohol", "smell=sour":
 		return c.has("mistook") && hasCode(found, "harm=swallowed") // "daru samajh ke"
 	case "smell=rotten":
@@ -207,6 +207,9 @@ func (r *reader) ofDanger(c *clause, f fact, found []string) bool {
 		return c.has("pointed") && hasCode(found, "harm=cut") // "kirchi jaangh me dhans gayi": into the leg
 	case "bottle=burst":
 		i := c.find("bottle=burst")
+		if hasCode(found, "harm=eye") && r.says(c, "foam", "froth", "espuma", "mousse", "povu", "jhaag", "jhag", "झाग") {
+			return true // "la mousse a sauté dans mon œil"
+		}
 		return i >= 0 && hasCode(found, "harm=cut") && (r.opened(c, i) || i > 0 && c.signs[i-1].sense == "body") // "the lid split his eyebrow"
 	case "smell=earthy", "moisture=right", "seen=worms_well":
 		if c.has("good") && slices.ContainsFunc(found, func(code string) bool { return inDim(code, "harm") && !(code == "harm=bite" && f.dim == "seen") }) {
@@ -230,7 +233,7 @@ func (r *reader) underWay(cs []clause, f *finding) string {
 		return ""
 	}
 	for _, d := range f.deeds {
-		if d.outcome == planned && cs[d.clause].signs[d.sign].tense&ongoing != 0 && !cs[d.clause].has("body") {
+		if c := &cs[d.clause]; d.outcome == planned && c.signs[d.sign].tense&ongoing != 0 && !c.has("body") && !(c.has("foreign") && !c.has("compost", "heap", "worm", "bottle", "layer", "me")) {
 			return cmp.Or(d.code, actOf(r.asked))
 		}
 	}

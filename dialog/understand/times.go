@@ -126,6 +126,8 @@ func (r *reader) times(cs []clause, f *finding) {
 			} else if f.when != "skip" { // "I won't, too tired"
 				when("later")
 			}
+		case c.notToday() && actOf(r.asked) != "" && !f.tells(notDone):
+			when("later") // "pas aujourd'hui, il pleut trop"
 		case stated || wish:
 		case c.cant && c.has("today", "now", "later") && !c.tomorrow:
 			when("later")
@@ -141,8 +143,6 @@ func (r *reader) times(cs []clause, f *finding) {
 			when("later")
 		case len(cs) == 1 && actOf(r.asked) != "" && r.awaits(c):
 			when("later") // "once the kids are back from school"
-		case c.notToday() && actOf(r.asked) != "" && !f.tells(notDone):
-			when("later") // "pas aujourd'hui, il pleut trop"
 		case odd > 0 || c.cond:
 		case c.has("today") && c.has("not", "no") && !f.tells(notDone) && !c.hasQuality() && !r.didNot(c) && !c.has("was"):
 			when("later")
