@@ -61,6 +61,9 @@ func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) 
 		if (c.has("eye", "harm=eye")) && (s.sense == "did=watered" || s.sense == "put") || s.sense == "did=watered" && c.has("body") {
 			continue // "it sprayed in my eye", "पानी पैर भिगो गया"
 		}
+		if s.sense == "did=turned" && i > 0 && oneOf(c.signs[i-1].sense, "unit=trailer", "unit=cart", "unit=barrow") {
+			continue // "trali ulat gayi": it tipped over
+		}
 		if s.sense == "did=fed" && r.ate(c, i) {
 			continue // "los pollos ya comieron": no worms
 		}
@@ -70,7 +73,7 @@ func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) 
 		if c.helped(i) {
 			*last = past // "alinisaidia kugeuza": helped me turn
 		}
-		if s.sense == "did=mixed" && s.hindi() && oneOf(r.word(s.to-2), "वाला", "वाली", "wala", "wali") {
+		if s.sense == "did=mixed" && s.hindi() && c.has("harm=swallowed", "drink", "eat") && oneOf(r.word(s.to-2), "वाला", "वाली", "wala", "wali") {
 			continue // "gobar wala ghol": the slurry, and no stirring
 		}
 		if s.unsure && !own && !r.nearWord(c, s) {
@@ -84,7 +87,7 @@ func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) 
 		if code == "did=gathered" && said.has("money") && !said.hasDim("material") {
 			continue // "la iglesia está juntando dinero"
 		}
-		if !ok || code == "" && c.hasHarm() || off && code != "" && code != "did=gathered" && (code != actOf(r.asked) || code != s.sense && (c.odd > 0 || creature)) && !(code == "did=watered" && c.has("water") && !creature && !c.has("plant")) {
+		if !ok || code == "" && c.hasHarm() || off && code != "" && code != "did=gathered" && (code != actOf(r.asked) || s.tense&ongoing != 0 || code != s.sense && (c.odd > 0 || creature)) && !(code == "did=watered" && c.has("water") && !creature && !c.has("plant")) {
 			continue // but not "arrosé avec l'eau du puits"
 		}
 		if off && code == "" && s.tense&past == 0 {
@@ -301,7 +304,7 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 		if s.tongue == es && r.begins(s, "levant") && c.hasDim("unit") && !c.has("heap", "compost") {
 			return "", false // "levanté el costal"
 		}
-		if layer && !c.has("heap", "compost") {
+		if (layer || r.asked == "layer" && s.tongue == sw && strings.Contains(s.text, "pangwa")) && !c.has("heap", "compost") {
 			return "did=layered", true // "nimepanga tabaka"
 		}
 		if (c.hasDim("seen") || c.has("money", "stick", "heat", "degree", "celsius")) && !c.has("heap", "compost") {

@@ -28,6 +28,9 @@ func (r *reader) answers(cs []clause, f *finding) {
 					yes = yes || !c.doubt && c.ask == telling
 				}
 			case "no":
+				if i > 0 && c.has("person") && oneOf(c.signs[i-1].text, "dit", "dice", "says", "said", "dijo", "anasema", "amesema", "bolti", "bolta", "बोलती", "बोलता", "कहती", "कहता") {
+					break // "ma femme dit non"
+				}
 				no = no || c.core() == 1 || (i == 0 || i == len(c.signs)-1) && !c.hasTarget() || i == 0 && r.ticked(cs) || i == 0 && r.asked == "sieve" && c.hasDim("bottle") && !c.hasAct() // "non le tamis est troué"
 			case "not":
 				no = no || c.core() == 1 || len(c.signs) == 2 && c.has("is") && r.asked == "have" || i == 0 && s.hindi() && c.has("busy") && c.has("was") // "nahi, main aspatal me thi"

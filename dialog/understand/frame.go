@@ -128,7 +128,7 @@ func (r *reader) frame(cs []clause) {
 			}
 		}
 		// "cold, not sure": the doubt is about its neighbour
-		if c.doubt && c.ask != askTag && !c.has("stinger") && (!anyFact(c) || c.onlyOf("maybe", "filler", "damp", "me", "not", "is")) {
+		if c.doubt && c.ask != askTag && !c.has("stinger", "body", "eye", "bite", "burn", "cut", "drink", "eat") && (!anyFact(c) || c.onlyOf("maybe", "filler", "damp", "me", "not", "is")) {
 			switch {
 			case i+1 < len(cs) && c.has("damp", "smell", "heat") && cs[i+1].hasQuality():
 				cs[i+1].doubt = true // "not sure of the smell, sour or sharp"

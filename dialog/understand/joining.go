@@ -17,11 +17,18 @@ func (r *reader) relatives() {
 			}
 			continue
 		case "why":
-			if s.text == "para" && s.to < len(r.tokens) && r.tokens[s.to].kind == word && !r.asks(i) {
+			if (s.text == "para" || s.text == "pa") && s.to < len(r.tokens) && r.tokens[s.to].kind == word && !r.asks(i) {
 				s.sense = "filler" // "para que saliera el gas": so that
 			}
 			continue
 		case "what", "how", "whenq", "who", "which", "if":
+			if s.sense == "who" && s.tongue == en && i > 0 && r.signs[i-1].sense == "person" && !r.asks(i) {
+				s.sense = "filler" // "the man who does the turning"
+				if i+1 < len(r.signs) && r.signs[i+1].sense == "askif" {
+					r.signs[i+1].sense = "filler"
+				}
+				continue
+			}
 		case "known":
 			if first && s.text == "can" && r.asks(i) {
 				s.sense = "canq" // "can maize cobs go in?"

@@ -104,10 +104,13 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 	if c.whenTo() && t&(present|future|bare) != 0 {
 		return planned // "quand ça sera sec je tamise"
 	}
+	if s.tongue == fr && t&present != 0 && t&past == 0 && oneOf(r.word(s.from-1), "je", "j", "on") && oneOf(r.word(s.from-2), "que", "qu") {
+		return nothing // "le jus que je prépare"
+	}
 	if before("while") && !(s.hindi() && !c.jab()) {
 		return nothing
 	}
-	if c.doubt {
+	if c.doubt && !c.doubtsElse(i) {
 		return doubtful
 	}
 	if c.halfway() && t&(past|participle|bare) != 0 && !c.hasDim("unit") {
@@ -232,6 +235,15 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 		return wished
 	}
 	return wished
+}
+
+// doubtsElse says whether the doubt of a clause comes after its act and is about something
+// else: "nimeweka tabaka, naona linatoa moshi labda", "recogí tres bultos y del otro no sé".
+func (c *clause) doubtsElse(i int) bool {
+	maybe := c.find("maybe")
+	return maybe > i && slices.ContainsFunc(c.signs[i+1:maybe], func(s sign) bool {
+		return s.sense == "and" || s.sense == "seen=smoke" || s.sense == "seen=fire" || hurts(s.sense)
+	})
 }
 
 // endsInO: Spanish "volteo" may be "volteó" without its accent; "volteamos" is

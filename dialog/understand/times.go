@@ -30,6 +30,7 @@ func (r *reader) times(cs []clause, f *finding) {
 			if s.neg || c.has("not") {
 				continue // "rehne do nahi dekhunga"
 			}
+			looks = looks && !c.hasBeast() // the monkeys looked on
 			looking = looking || looks && s.tense&ongoing != 0 && !c.hasQuality() && !c.has("was", "past") || looks && (s.tense&future != 0 || s.tense&(bare|present|order) != 0 && (c.will || c.later || c.tomorrow || c.has("now", "after") && !c.hasQuality()))
 		}
 		acted, plan, refusal, wish := c.has("done") && !r.awaits(c) && !c.has("partly") && !(c.has("only") && c.has("edge")) && !c.has("start") && !c.has("not", "will", "tomorrow"), false, false, false
