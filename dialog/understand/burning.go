@@ -164,3 +164,16 @@ func (p *peril) burning(i int) string {
 	}
 	return "seen=fire"
 }
+
+// inHeap: "ढेर में राख है", "lundoni kuna majivu".
+func (r *reader) inHeap(c *clause, i int) bool {
+	for k := 0; k < i; k++ {
+		if c.signs[k].sense != "heap" {
+			continue
+		}
+		if strings.HasSuffix(r.tokens[c.signs[k].from].text, "ni") || k+1 < i && (c.signs[k+1].text == "में" || c.signs[k+1].text == "me" || c.signs[k+1].text == "mein") {
+			return true
+		}
+	}
+	return false
+}

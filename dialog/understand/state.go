@@ -336,7 +336,7 @@ func (c *clause) ofMeal(r *reader, i int) bool {
 	meal := func(k int) bool {
 		return k >= 0 && k < len(c.signs) && (c.signs[k].sense == "foreign" || c.signs[k].sense == "crop=coffee" || c.signs[k].sense == "smell=alcohol" && r.asked == "stick")
 	}
-	if meal(i + 1) && (s.tongue == en || s.hindi()) {
+	if meal(i+1) && (s.tongue == en || s.hindi()) {
 		return true
 	}
 	k := i - 1
