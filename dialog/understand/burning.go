@@ -50,6 +50,11 @@ func (c *clause) object(i int) string {
 func (p *peril) burnt(i int) string {
 	s := &p.signs[i]
 	switch {
+	case p.r.says(p.clause, "cuit", "cuite"):
+		if p.about.limb {
+			return "harm=burn" // "elle a mis le doigt dans le tas, il est tout cuit"
+		}
+		return ""
 	case p.has("smell") && p.noSmell():
 		return ""
 	case p.has("smell") || p.r.asked == "smell" && !p.person:

@@ -95,6 +95,7 @@ func (r *reader) read() Meaning {
 		about.sting = about.sting || c.hasBeast() || c.has("stinger", "seen=ants", "seen=rodents")
 		found := r.dangers(c, about)
 		f.danger = append(f.danger, found...)
+		about.limb = c.has("body")
 		about.eye = about.eye || hasCode(found, "harm=eye")
 		about.bite = about.bite || hasCode(found, "harm=bite")
 		for at := range c.signs {

@@ -17,7 +17,9 @@ func (r *reader) anew(cur []sign, i int) bool {
 		return w == "my" // "no my chest is tight"
 	case s.sense == "chat=thanks":
 		return greets(cur)
-	case !r.mayOpen(s, w), tight(cur[n-1].sense), subordinates(r.word(s.from - 1)), !stated(cur):
+	case r.harmOpens(cur, i):
+		return true
+	case !r.mayOpen(s, w), tight(cur[n-1].sense) && !(s.hindi() && cur[n-1].sense == "is"), subordinates(r.word(s.from - 1)), !stated(cur):
 		return false
 	case s.hindi():
 		// what else is told of a hurt belongs to it
@@ -42,12 +44,63 @@ func (r *reader) anew(cur []sign, i int) bool {
 	return w != "my" && r.opensStatement(w) && r.statesAhead(i)
 }
 
+// harmOpens says whether sign i begins to tell of a harm, after something else was told:
+// "they climb out | auntie's chest is tight", "sirke jaisi hai | naukar ne pi liya".
+func (r *reader) harmOpens(cur []sign, i int) bool {
+	s, last := &r.signs[i], &cur[len(cur)-1]
+	switch {
+	case s.hindi():
+		if trails(s) && !sufferer(s) || !r.afterVerb(s) || oneOf(r.word(s.to), "में", "पर", "से", "me", "mein", "par", "pe", "se") && !oneOf(s.sense, "body", "eye", "dust") {
+			return false
+		}
+	case !sufferer(s) && !(oneOf(s.sense, "filler", "one") && i+1 < len(r.signs) && sufferer(&r.signs[i+1])):
+		return false
+	}
+	before := r.word(s.from - 1)
+	if tight(last.sense) && last.sense != "is" || oneOf(last.sense, "and", "but", "because") || crawling(last.sense) || last.beast() || subordinates(before) || within(before) {
+		return false
+	}
+	told := clause{signs: cur}
+	if !told.tells() || told.hasHarm() || told.has("body", "eye", "drink", "eat", "burn", "burning", "bite", "cut", "breathe", "stinger", "maul") {
+		return false
+	}
+	return slices.ContainsFunc(r.toMark(i), func(o sign) bool {
+		return hurts(o.sense) || o.sense == "maul" || oneOf(o.sense, "burn", "bite", "cut", "drink", "eat", "breathe") && o.tense&(past|participle|ongoing) != 0 && !o.neg
+	})
+}
+
+// tells says whether a clause answers something by itself: a state, an act done or not, a day,
+// a figure, what is at hand.
+func (c *clause) tells() bool {
+	if c.has("if", "whatif", "si", "why", "how", "askif", "canq", "normal", "what", "howmany", "whenq", "which", "who", "while") {
+		return false
+	}
+	return c.hasQuality() || c.has("tomorrow", "later", "degree", "celsius", "couldnt", "forgot", "done") || c.hasDim("material") && c.hasDim("unit") ||
+		slices.ContainsFunc(c.signs, func(s sign) bool {
+			return act(s.sense) && s.tense&(past|participle|future) != 0 || inDim(s.sense, "did") && c.has("not", "notyet")
+		})
+}
+
+// sufferer says whether a sign may name who was hurt, or what hurt them.
+func sufferer(s *sign) bool {
+	return oneOf(s.sense, "person", "neighbor", "me", "mine", "stinger", "pointed", "body", "eye", "dust", "seen=rodents", "seen=ants") || s.beast() ||
+		s.tongue == sw && oneOf(s.sense, "burn", "bite", "cut", "drink", "breathe") && s.tense&past != 0 && oneOf(s.text[:1], "n", "a", "t")
+}
+
+// within says whether a word ties a name to what stands before it: "with my son".
+func within(w string) bool {
+	return oneOf(w, "on", "in", "with", "by", "for", "of", "to", "at", "from", "under", "over", "near", "my",
+		"a", "de", "en", "con", "por", "para", "al", "del", "entre", "mi", "mis", "la", "el", "los", "las", "un", "una",
+		"au", "avec", "par", "pour", "dans", "sur", "du", "des", "chez", "mon", "ma", "mes", "le", "les", "une", "d", "l",
+		"kwa", "na", "ya", "wa", "kwenye", "za", "cha", "katika")
+}
+
 // mayOpen says whether a sign is of the kind that begins a clause: asked first, since few
 // are.
 func (r *reader) mayOpen(s *sign, w string) bool {
 	switch {
 	case s.hindi():
-		return !trails(s) && r.afterVerb(s)
+		return (!trails(s) || oneOf(w, "kuch", "कुछ")) && r.afterVerb(s) // "खिला दिया | कुछ मर गए"
 	case s.sense == "is", s.sense == "heap", s.sense == "stick":
 		return true
 	case s.tongue == sw:
@@ -62,7 +115,7 @@ func (r *reader) opensStatement(w string) bool {
 	case en:
 		return oneOf(w, "it", "its", "they", "theyre", "some", "most", "many", "mine", "i", "we", "my", "there", "theres", "will", "also")
 	case es:
-		return oneOf(w, "algunas", "algunos", "hay", "tambien", "esta", "estan", "era")
+		return oneOf(w, "algunas", "algunos", "hay", "tambien", "esta", "estan", "era", "tengo", "quedan")
 	case fr:
 		return oneOf(w, "c", "il", "ils", "elle", "elles", "certains", "certaines", "j", "je", "on", "ya")
 	}
@@ -72,7 +125,7 @@ func (r *reader) opensStatement(w string) bool {
 // afterVerb says whether a finite Hindi verb stands before a sign, past "very" and "sir".
 func (r *reader) afterVerb(s *sign) bool {
 	last := s.from - 1
-	for last > 0 && oneOf(r.word(last), "bahut", "bahot", "bhut", "kaafi", "ji", "sir", "bhai", "bhaiya", "sahab", "बहुत", "काफी", "जी", "सर", "भाई") {
+	for last > 0 && oneOf(r.word(last), "bahut", "bahot", "bhut", "kaafi", "ji", "sir", "bhai", "bhaiya", "sahab", "neeche", "niche", "upar", "andar", "se", "नीचे", "ऊपर", "अंदर", "से", "बहुत", "काफी", "जी", "सर", "भाई") {
 		last--
 	}
 	w := r.word(last)
@@ -130,8 +183,10 @@ func takenBack(cur []sign) bool {
 
 // statesAhead says whether something is stated from sign i on, before the next mark.
 func (r *reader) statesAhead(i int) bool {
-	return slices.ContainsFunc(r.toMark(i), func(s sign) bool {
-		return quality(s.sense) || inDim(s.sense, "did") || oneOf(s.sense, "burn", "bite", "cut", "eat", "worm", "moto", "degree", "celsius", "fahrenheit")
+	ahead := r.toMark(i)
+	have := slices.ContainsFunc(ahead, func(s sign) bool { return s.sense == "have" })
+	return slices.ContainsFunc(ahead, func(s sign) bool {
+		return quality(s.sense) || have && inDim(s.sense, "material") || inDim(s.sense, "did") || oneOf(s.sense, "burn", "bite", "cut", "eat", "worm", "moto", "degree", "celsius", "fahrenheit")
 	})
 }
 
@@ -143,5 +198,5 @@ func (r *reader) verbAfter(i int) bool {
 
 // trails says whether a Hindi word still belongs to the verb before it.
 func trails(s *sign) bool {
-	return oneOf(s.sense, "is", "was", "very", "bit", "filler", "not", "no", "nor", "tag", "what", "me", "person", "give", "go", "do", "stay", "prog", "will", "ok", "yes", "done", "now", "ask=officer", "while", "if", "maybe", "and", "but", "then")
+	return oneOf(s.sense, "is", "was", "very", "bit", "filler", "not", "no", "nor", "tag", "what", "me", "person", "give", "go", "do", "stay", "prog", "will", "ok", "yes", "done", "now", "ask=officer", "while", "if", "maybe", "and", "but", "then", "or")
 }
