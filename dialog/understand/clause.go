@@ -200,7 +200,7 @@ func (r *reader) split() []clause {
 			if s.sense == "and" && r.bodyAhead(i+1) {
 				continue // "splashed my face and one eye"
 			}
-			if n := len(cur); s.text == "na" && s.tongue == sw && n > 0 && (cur[n-1].pass || hurts(cur[n-1].sense) && i+1 < len(r.signs) && oneOf(r.signs[i+1].sense, "seen=steam", "pointed", "stinger")) {
+			if n := len(cur); s.text == "na" && s.tongue == sw && n > 0 && (cur[n-1].pass || i+1 < len(r.signs) && oneOf(r.signs[i+1].sense, "stinger", "seen=rodents", "seen=ants", "pointed") && slices.ContainsFunc(cur, func(s sign) bool { return s.pass }) || hurts(cur[n-1].sense) && i+1 < len(r.signs) && oneOf(r.signs[i+1].sense, "seen=steam", "pointed", "stinger")) {
 				continue // "ameumwa na nyoka": by
 			}
 			if n := len(out); n > 0 && len(cur) == 0 && out[n-1].end == "," {

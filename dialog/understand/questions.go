@@ -74,6 +74,9 @@ func (r *reader) questions(cs []clause, f *finding) {
 				if s.sense == "ask=help" && c.ask == telling && c.has("or") && hasCode(f.danger, "seen=smoke") {
 					break // "steam or smoke, I do not understand which"
 				}
+				if s.sense == "ask=help" && r.names(s, "stuck") && c.has("body", "eye") {
+					break // "chaff stuck in my eye"
+				}
 				if s.sense == "ask=help" && c.has("chat=thanks") && c.ask == telling && s.to == s.from+1 {
 					break // "thanks for the help"
 				}

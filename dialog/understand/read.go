@@ -95,7 +95,6 @@ func (r *reader) read() Meaning {
 		about.sting = about.sting || c.hasBeast() || c.has("stinger", "seen=ants", "seen=rodents")
 		found := r.dangers(c, about)
 		f.danger = append(f.danger, found...)
-		about.limb = c.has("body")
 		about.eye = about.eye || hasCode(found, "harm=eye")
 		about.bite = about.bite || hasCode(found, "harm=bite")
 		for at := range c.signs {
@@ -108,14 +107,16 @@ func (r *reader) read() Meaning {
 			f.danger = append(f.danger, "ask=stop")
 		}
 		st := r.states(c, k, &about)
+		about.limb = c.has("body")
 		if c.foreign {
 			st = nil
 		}
 		if slices.ContainsFunc(st, func(f fact) bool { return f.code == "seen=runoff" }) {
 			st = filter(st, func(f fact) bool { return f.code != "moisture=wet" }) // the same running water
 		}
+		burnt := hasCode(f.danger, "harm=burn")
 		st = slices.DeleteFunc(st, func(f fact) bool {
-			return r.ofDanger(c, f, found) || about.eye && f.code == "smell=ammonia" && r.asked != "smell" && !c.has("smell") || about.eye && (f.code == "bottle=bloated" || f.code == "bottle=flat") && !c.has("bottle", "cap") // "लगी आँख पे, सूज गई, कुछ दिखता नहीं"
+			return r.ofDanger(c, f, found) || burnt && f.code == "seen=steam" && r.by(c, c.find("seen=steam")) || about.eye && f.code == "smell=ammonia" && r.asked != "smell" && !c.has("smell") || about.eye && (f.code == "bottle=bloated" || f.code == "bottle=flat") && !c.has("bottle", "cap") // "लगी आँख पे, सूज गई, कुछ दिखता नहीं"
 		})
 		if k > 0 && cs[k-1].has("was") && c.notNow() { // "it was hot but not now"
 			c.later, st = false, nil
@@ -132,7 +133,7 @@ func (r *reader) read() Meaning {
 		if k > 0 && cs[k-1].end == "because" && len(f.danger) > 0 && c.core() <= 2 && len(found) == 0 {
 			st = nil // "blisters, because of the steam": a doer
 		}
-		if k > 0 && hasCode(found, "harm=burn") && (cs[k-1].end == "and" || cs[k-1].end == "" || cs[k-1].has("body", "maul")) {
+		if k > 0 && hasCode(found, "harm=burn") && (cs[k-1].end == "and" || cs[k-1].has("body", "maul") || r.runsOn(c)) {
 			f.facts = slices.DeleteFunc(f.facts, func(x fact) bool { return x.clause == k-1 && x.code == "seen=steam" }) // "the steam rushed out and burned my face"
 		}
 		if n := len(f.facts); n > 0 && f.facts[n-1].clause == k-1 && f.facts[n-1].code == "stick=hot" && c.faintly() {
@@ -190,12 +191,22 @@ func (r *reader) read() Meaning {
 	return m
 }
 
+// by says whether sign i stands in a clause as what did it: "ameungua | na mvuke", "haath jal
+// gaya | bhaap se".
+func (r *reader) by(c *clause, i int) bool {
+	return i >= 0 && (oneOf(r.word(c.signs[i].to), "se", "से") || oneOf(r.word(c.signs[0].from-1), "par", "por", "by", "from", "kwa", "na"))
+}
+
+// runsOn says whether no mark stands before a clause.
+func (r *reader) runsOn(c *clause) bool {
+	return len(c.signs) > 0 && c.signs[0].from > 0 && r.tokens[c.signs[0].from-1].kind != mark
+}
+
 // ofDanger says whether a fact of a clause is but another side of a danger found in it.
 func (r *reader) ofDanger(c *clause, f fact, found []string) bool {
 	switch f.code {
 	case "seen=steam":
-		i := c.find("seen=steam")
-		return hasCode(found, "harm=burn") || i >= 0 && r.several && oneOf(r.word(c.signs[i].to), "se", "से") // a mere doer
+		return hasCode(found, "harm=burn") // a mere doer
 	case "bottle=bloated":
 		return c.has("body") && !c.has("bottle", "cap") && (len(found) > 0 || r.asked != "bottle" && r.asked != "shake") // "चेहरा सूज गया"
 	case "stick=hot":
@@ -220,7 +231,7 @@ func (r *reader) ofDanger(c *clause, f fact, found []string) bool {
 	if f.code == "moisture=wet" && hasCode(found, "harm=cut") && r.says(c, "blood", "damu", "sangre", "sang", "khoon", "khun", "खून", "ख़ून") {
 		return true // "damu inatiririka"
 	}
-	if crawling(f.code) && hasCode(found, "harm=bite") && r.says(c, "ने", "ne") {
+	if crawling(f.code) && hasCode(found, "harm=bite") && !c.has("heap", "bed", "worm", "compost", "layer") {
 		return true // "चींटियों ने नोच खाया": a mere doer
 	}
 	return f.dim == "moisture" && (hasCode(found, "harm=breath") || hasCode(found, "harm=eye")) &&
@@ -397,8 +408,8 @@ func (r *reader) fedUp(c *clause) bool {
 	if k := c.find("stop"); k >= 0 && c.has("write", "message") && !c.has("not", "nothing", "water") && c.signs[k].tense&past == 0 {
 		return true // "quit sending"
 	}
-	if c.has("message") && c.has("fedup") {
-		return true
+	if c.has("message") && (c.has("fedup") || slices.ContainsFunc(c.signs, func(s sign) bool { return s.sense == "cut" && s.tense&order != 0 })) {
+		return true // "nikatieni hizi sms"
 	}
 	if c.has("message") && (c.has("enough") && c.core() <= 4 || c.has("skip") && c.core() <= 3 && !c.has("today", "now")) {
 		return true

@@ -34,7 +34,7 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 	if s.tongue == fr && c.has("now") && t&past != 0 && r.says(c, "je") && !c.has("didaux", "have", "already") {
 		return planned // "je pose la couche maintenant"
 	}
-	if c.has("notyet", "forgot", "couldnt") && t&future == 0 {
+	if c.has("notyet", "forgot", "couldnt") && t&future == 0 && !(c.doubt && c.has("forgot")) {
 		return notDone
 	}
 	if c.has("today") && neg && t&(past|yet|participle) == 0 && !r.didNot(c) {

@@ -94,6 +94,12 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 		if code == "" || weather || inDim(code, "stick") && c.figure() && c.has("degree", "celsius", "fahrenheit") && r.names(s, "heat", "warmth", "calor", "chaleur") {
 			continue // "the heat came down to 50 degrees": a figure, not a feel
 		}
+		if code == "smell=rotten" && s.sense == "bad" && c.has("weather") && !c.has("smell") {
+			continue // "mausam kharab hai"
+		}
+		if code == "seen=weeds" && c.has("did=gathered", "collect") {
+			continue // "on a ramassé les herbes"
+		}
 		if code == "smell=rotten" && s.own && c.sharperSmell() {
 			continue // "stinks of vinegar": vinegar
 		}

@@ -9,7 +9,10 @@ func (p *peril) swallows(i int) string {
 	if (p.animal || s.sense == "eat" && p.hasBeast()) && s.tense != 0 && !p.has("person") {
 		return ""
 	}
-	if s.sense == "drink" && p.has("mistook") || s.sense == "eat" && p.wormEaten(i) {
+	if p.byBeast(i) {
+		return "" // "the goat drank my starter"
+	}
+	if s.sense == "drink" && p.has("mistook") || p.wormEaten(i) {
 		return "harm=swallowed"
 	}
 	if p.about.beast && !p.person {
@@ -30,7 +33,7 @@ func (p *peril) swallows(i int) string {
 // unfit says whether what was drunk or eaten is of the heap or the bottle, and no food.
 func (p *peril) unfit(verb string) bool {
 	if verb == "eat" {
-		return p.person && !p.has("worm") && (p.has("starter", "compost", "dung", "heap", "cap", "bottle") || p.rawMaterial())
+		return p.person && !p.has("worm") && (p.has("starter", "compost", "dung", "heap", "cap", "bottle") || p.rawMaterial() || p.r.says(p.clause, "soil", "dirt", "tierra", "terre", "udongo", "mitti", "मिट्टी"))
 	}
 	switch {
 	case p.has("starter", "liquid", "bottle", "medicine", "compost", "stir"), p.about.bottle, p.r.asked == "bottle" || p.r.asked == "shake":

@@ -19,8 +19,10 @@ func (r *reader) anew(cur []sign, i int) bool {
 		return greets(cur)
 	case r.harmOpens(cur, i):
 		return true
-	case !r.mayOpen(s, w), tight(cur[n-1].sense) && !(s.hindi() && cur[n-1].sense == "is"), subordinates(r.word(s.from - 1)), !stated(cur):
+	case !r.mayOpen(s, w), tight(cur[n-1].sense) && !(s.hindi() && oneOf(cur[n-1].sense, "is", "very")), subordinates(r.word(s.from - 1)), !stated(cur):
 		return false
+	case r.sights(s) && s.tongue != sw:
+		return described(cur) && !within(r.word(s.from-1)) && !oneOf(cur[n-1].sense, "filler", "didaux")
 	case s.hindi():
 		// what else is told of a hurt belongs to it
 		return r.statesAhead(i) && r.verbAfter(i) && (!(&clause{signs: cur}).hasHarm() || inDim(s.sense, "seen") || s.sense == "worm" || s.sense == "heap")
@@ -89,7 +91,7 @@ func sufferer(s *sign) bool {
 
 // within says whether a word ties a name to what stands before it: "with my son".
 func within(w string) bool {
-	return oneOf(w, "on", "in", "with", "by", "for", "of", "to", "at", "from", "under", "over", "near", "my",
+	return oneOf(w, "on", "in", "with", "by", "for", "of", "to", "at", "from", "under", "over", "near", "my", "has", "have", "had",
 		"a", "de", "en", "con", "por", "para", "al", "del", "entre", "mi", "mis", "la", "el", "los", "las", "un", "una",
 		"au", "avec", "par", "pour", "dans", "sur", "du", "des", "chez", "mon", "ma", "mes", "le", "les", "une", "d", "l",
 		"kwa", "na", "ya", "wa", "kwenye", "za", "cha", "katika")
@@ -101,12 +103,18 @@ func (r *reader) mayOpen(s *sign, w string) bool {
 	switch {
 	case s.hindi():
 		return (!trails(s) || oneOf(w, "kuch", "कुछ")) && r.afterVerb(s) // "खिला दिया | कुछ मर गए"
-	case s.sense == "is", s.sense == "heap", s.sense == "stick":
+	case s.sense == "is", s.sense == "heap", s.sense == "stick", r.sights(s):
 		return true
 	case s.tongue == sw:
-		return oneOf(w, "wengine", "baadhi", "wachache") || inDim(s.sense, "seen") && s.to > s.from+1
+		return oneOf(w, "wengine", "baadhi", "wachache")
 	}
 	return r.opensStatement(w)
+}
+
+// sights says whether a sign is a sight told in more words than one, "black water running out",
+// in a language whose clauses do not end on a verb.
+func (r *reader) sights(s *sign) bool {
+	return inDim(s.sense, "seen") && s.to > s.from+1 && !s.hindi()
 }
 
 // opensStatement says whether a word is a subject or a helping verb that begins a clause.
