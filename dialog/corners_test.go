@@ -182,6 +182,8 @@ func TestCorners(t *testing.T) {
 		{"heap", "a1aaaaaaaa / b1aaaaaaaa / c1aaaaaaaa / d1aaaaaaaa / e1aaaaaaaa / f1aaaaaaaa", "stick", "", "Too many"},
 		{"heap", "thanks", "stick", "", "welcome"},
 		{"heap", "gibberish foo", "stick", "", "did not understand"},
+		{"heap", "my boy cut his hand / he is fine now", "stick", "", "hope it heals"},
+		{"heap", "my boy cut his hand / gibberish foo / bar baz", "stick", "", "Type hot"},
 		{"heap", "gibberish foo / bar baz / qux quux", "stick", "", "officer"},
 		{"heap", "hot / gibberish foo / bar baz / qux quux", "menu", "", ""},
 		{"heap", "hot / cold", "confirm", "", "What did you mean"},

@@ -134,6 +134,12 @@ func (x *exchange) perilOver(line string) bool {
 	return true
 }
 
+// hurtLately says whether somebody's hurt was told of since yesterday.
+func (x *exchange) hurtLately() bool {
+	hurt := func(what string, at time.Time) bool { return carePhrase[what] != "" && x.now.Sub(at) < 24*time.Hour }
+	return hurt(x.s.Person.Peril, x.s.Person.PerilAt) || slices.ContainsFunc(x.s.Active(), func(h Heap) bool { return hurt(h.Peril, h.PerilAt) })
+}
+
 func perilWord(what string) worded {
 	return func(lang string) string { return phrases.Text(lang, "peril_"+what, nil) }
 }

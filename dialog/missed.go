@@ -53,6 +53,8 @@ func (x *exchange) missed(m meaning) {
 	switch {
 	case len(m.guess) > 0 && x.s.Talk.Misses < 3:
 		x.say("not_sure", nil)
+	case x.s.Talk.Misses <= 1 && x.hurtLately():
+		x.say("harm_watch", nil) // "he is fine now", most likely
 	case x.s.Talk.Misses <= 1:
 		x.say("not_clear", nil)
 	case x.s.Talk.Misses == 2:
@@ -173,6 +175,8 @@ func (x *exchange) missedFree(m meaning) {
 		x.say("third_miss", nil)
 	} else if x.s.Talk.Misses == 2 {
 		x.say("hint_free", nil)
+	} else if x.hurtLately() {
+		x.say("harm_watch", nil)
 	} else {
 		x.say("not_clear_free", nil)
 	}
