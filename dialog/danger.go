@@ -37,6 +37,7 @@ func (x *exchange) danger(m meaning) bool {
 	if len(perils) == 0 {
 		return false
 	}
+	x.s.Talk.Misses = 0
 	id := x.perilHeap()
 	for _, p := range perils {
 		x.peril(id, p)
