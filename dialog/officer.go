@@ -84,7 +84,8 @@ func (x *exchange) staffHears(line string, m Message) bool {
 // greetOfficer answers an officer's hello with who needs a visit; before there are
 // farmers, with the words of the trade and what is missing of name and place.
 func (x *exchange) greetOfficer(line string) bool {
-	if x.open.ID != "" && x.open.ID != "menu" || !x.s.Person.Officer() || len(x.s.Active()) > 0 || !x.read(line).has("chat=hello") {
+	listed := x.open.ID == "board" || x.open.ID == "line" // yesterday's list is no answer to a greeting
+	if x.open.ID != "" && x.open.ID != "menu" && !listed || !x.s.Person.Officer() || len(x.s.Active()) > 0 || !x.read(line).has("chat=hello") {
 		return false
 	}
 	if len(x.charges()) > 0 && x.s.Person.Name != "" && x.s.Person.ZoneName != "" {

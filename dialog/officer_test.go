@@ -282,6 +282,20 @@ func TestAnnouncements(t *testing.T) {
 	v.says(12, "hello")
 }
 
+// An officer who greets while yesterday's list is open sees today's, with what came in the
+// night on top.
+func TestAGreetingShowsTodaysList(t *testing.T) {
+	v := ridge(t)
+	v.built(11, "9")
+	v.built(12, "9")
+	v.cold(12)
+	v.wait(24 * time.Hour)
+	v.says(1, "board")
+	require.Equal(t, "board", v.talks[1].Open.ID)
+	v.says(11, "my son cut his leg with the fork")
+	require.Regexp(t, `1 Amina .*danger`, v.answer(1, "hello"))
+}
+
 func TestFarmersWithoutPhones(t *testing.T) {
 	v := ridge(t)
 	v.says(3, "groups")
