@@ -106,6 +106,7 @@ func (p *peril) stungBefore(i int) bool {
 	return false
 }
 
+// bites reads a verb of biting and stinging, which is also of blades, aches and chopped stalks.
 func (p *peril) bites(i int) string {
 	s := &p.signs[i]
 	switch {

@@ -2,6 +2,7 @@ package understand
 
 // What got into an eye, and a smell that only stings it.
 
+// eyes reads an eye that something got into, that pains or does not open.
 func (p *peril) eyes(i int) string {
 	switch {
 	case p.r.asked != "smell" && !p.has("smell") && (p.r.pains(p.clause) || p.has("cap", "bottle=burst") && !p.has("open")),

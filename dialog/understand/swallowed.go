@@ -4,6 +4,7 @@ import "slices"
 
 // What went down a throat that is no food or drink: the starter, the slurry, compost, a worm.
 
+// swallows reads a verb of eating or drinking: who did, and that it was no food.
 func (p *peril) swallows(i int) string {
 	s := &p.signs[i]
 	if (p.animal || s.sense == "eat" && p.hasBeast()) && s.tense != 0 && !p.has("person") {

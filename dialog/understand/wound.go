@@ -66,6 +66,7 @@ func (r *reader) opened(c *clause, i int) bool {
 	return slices.ContainsFunc(c.signs[:i], thing) || slices.ContainsFunc(c.signs[k:], thing)
 }
 
+// cuts reads a verb of cutting: whom it cut, or that it is work, or what an animal did.
 func (p *peril) cuts(i int) string {
 	s := &p.signs[i]
 	switch {
