@@ -33,6 +33,15 @@ func (p *peril) smokes(i int) string {
 	return s.sense
 }
 
+// ofCrop says whether the subject of the verb at sign i is a crop.
+func (c *clause) ofCrop(i int) bool {
+	k := i - 1
+	for k >= 0 && oneOf(c.signs[k].sense, "mine", "filler") {
+		k--
+	}
+	return k >= 0 && (inDim(c.signs[k].sense, "crop") || c.signs[k].sense == "plant")
+}
+
 // noSmell says whether the smell of a clause is denied: "jalne wali koi boo nahi".
 func (c *clause) noSmell() bool {
 	k := c.find("smell")
@@ -115,6 +124,8 @@ func (p *peril) burns(i int) string {
 		return "harm=cut"
 	case s.tongue == sw && (p.has("stick") || p.r.asked == "stick") && strings.Contains(s.text, "chomek"):
 		return "" // kuchomeka: to stick in
+	case s.tongue == sw && p.ofCrop(i): // "mahindi yangu yameungua na jua"
+		return ""
 	case p.has("weather") && !p.person, inDim(p.object(i), "crop"):
 		return "" // "jua limechoma maharage", "griller du maïs"
 	case s.tongue == en && i > 0 && p.r.names(&p.signs[i-1], "got", "get", "getting"):
@@ -139,6 +150,8 @@ func (p *peril) burns(i int) string {
 		return ""
 	case p.person:
 		return "harm=burn"
+	case s.tongue == es && p.about.who && p.r.word(s.from) == "se":
+		return "harm=burn" // "la chamaca lo agarró | y se quemó"
 	case p.r.asked == "stick" || p.has("stick"):
 		// "ça brule le baton": without its accent a French participle is the present too,
 		// and only what it was done with tells that somebody was burnt

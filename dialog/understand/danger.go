@@ -44,6 +44,7 @@ func (r *reader) peril(c *clause, about topic) *peril {
 		p.person = p.person || s.mine || s.self || s.whom
 		switch {
 		case !c.cond || p.ifAt >= 0 || p.ifVerb:
+		case s.sense == "si" && oneOf(r.word(s.from-1), "se", "c", "ce"): // "no c si es humo": I do not know whether
 		case s.sense == "if" || s.sense == "whatif" || s.sense == "si":
 			p.ifAt, p.allIf = i, s.hindi()
 		case s.tense&unless != 0:
@@ -69,6 +70,7 @@ func (p *peril) unreal(i int) bool {
 	case s.hindi() && oneOf(s.text, "jali", "jaali") && i+1 < len(c.signs) && oneOf(c.signs[i+1].sense, "bring", "make", "put", "take", "look"): // a mesh was brought
 	case s.hindi() && oneOf(s.text, "jali", "jaali") && oneOf(r.word(s.from+1), "se", "ka", "ki", "ke", "me", "mein", "par", "pe"): // "jaali se ungli kat gayi": of a wire mesh
 	case c.almost(i): // "casi me quemo": it did not happen
+	case s.tongue == es && r.word(s.from-1) == "de" && r.word(s.from-2) == "nada": // "nada de humo"
 	case c.could || p.asks && c.sameTongue("canq", s.tongue): // "can it burn?"
 	case p.supposed(i): // "what if a snake bites"
 	case s.tense&(future|unless|order) != 0 && s.tense&(past|present|participle|ongoing) == 0 && !c.made(i):
@@ -122,6 +124,10 @@ func (p *peril) tells(i int) string {
 		return p.bites(i)
 	case "drink", "eat":
 		return p.swallows(i)
+	case "alive":
+		if p.r.names(s, "eating", "eatin", "comiendo", "mangeait") && p.unfit("eat") {
+			return "harm=swallowed" // "the small one was eating the compost"
+		}
 	case "eye":
 		return p.eyes(i)
 	case "get", "put", "take":

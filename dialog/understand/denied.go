@@ -87,9 +87,9 @@ func (c *clause) wouldHurt(i int) bool {
 func (r *reader) pains(c *clause) bool {
 	for i := range c.signs {
 		if !c.signs[i].neg && r.names(&c.signs[i], "sting", "stings", "stinging", "burn", "burns", "burning", "hurt", "hurts", "hurting", "ache", "aching", "pain", "paining", "itch", "itchy", "itching", "sore", "swollen",
-			"arde", "arden", "ardiendo", "ardor", "pica", "pican", "duele", "duelen", "irritado", "irritados", "hinchado", "hinchados",
+			"arde", "arden", "ardiendo", "ardor", "pica", "pican", "duele", "duelen", "irritado", "irritados", "irritada", "irritadas", "hinchado", "hinchados", "hinchada", "hinchadas",
 			"pique", "piquent", "brule", "brulent", "mal", "irrite", "irrites", "gonfle", "gonfles",
-			"red", "rojo", "roja", "rojos", "rouge", "rouges", "लाल", "lal", "laal", "jekundu", "mekundu") {
+			"red", "rojo", "roja", "rojos", "rojas", "rouge", "rouges", "लाल", "lal", "laal", "jekundu", "mekundu") {
 			return true
 		}
 	}

@@ -49,6 +49,8 @@ func (p *peril) harm(i int) string {
 	switch s.sense {
 	case "harm=cut":
 		switch {
+		case !s.hindi() && p.has("stinger") && (p.find("stinger") < i || s.tongue == sw) && !p.has("pointed") && !r.says(c, "i"):
+			return "harm=bite" // "a scorpion under the cover jabbed my wife"
 		case p.about.sting && !p.has("pointed", "bottle", "known") && c.signs[0].sense == "filler" && oneOf(c.signs[0].text, "it", "ca", "cela", "eso") && c.has("body"):
 			return "harm=bite" // "a scorpion was in there, it jabbed my thumb"
 		case s.hindi() && c.has("harm=bite", "bite") && (strings.HasPrefix(s.text, "ka") || strings.HasPrefix(s.text, "क")):
@@ -57,7 +59,7 @@ func (p *peril) harm(i int) string {
 			return "harm=bite" // "haath pe kaat liya chintiyon ne"
 		case strings.HasPrefix(s.text, "cortad") && !c.has("body", "person", "me") && i > 0 && (c.signs[i-1].sense == "" || c.signs[i-1].sense == "known" || inDim(c.signs[i-1].sense, "material")):
 			return "" // "leña cortada"
-		case s.hindi() && (c.hasDim("material") || r.several && r.asked == "have") && !c.has("body", "person", "me") && i+1 < len(c.signs) && r.says(c, "हुई", "हुआ", "हुए", "hui", "hua", "hue"):
+		case s.hindi() && (c.hasDim("material") || r.several && r.asked == "have") && !c.has("body", "person", "me") && r.chopped(c):
 			return "" // "दराँती से कटी हुई घास"
 		case strings.HasPrefix(s.text, "clavad") && !c.has("body", "person", "me") && !r.says(c, "espina", "espinas", "clavo", "clavos", "vidrio", "vidrios", "alambre"):
 			return "" // "lo dejé clavado": the stick
@@ -91,8 +93,11 @@ func (p *peril) harm(i int) string {
 			return "" // "deje que me tome mi café"
 		}
 	case "harm=burn":
+		if s.tongue == sw && p.has("stinger", "seen=ants") {
+			return "harm=bite" // kuchoma is to burn, to sting and to prick
+		}
 		if s.tongue == sw && p.has("pointed") {
-			return "harm=cut" // kuchoma is to burn and to prick
+			return "harm=cut"
 		}
 		if p.plant && !c.has("body") || p.object(i) == "seen=weeds" || c.hasDim("material") && r.names(s, "quemaron") && !c.has("body", "person") {
 			return "" // ammonia burnt my plants; "se me quemaron las matas"
@@ -118,5 +123,5 @@ func (c *clause) made(i int) bool {
 	if p.sense == "person" && i > 1 {
 		p = &c.signs[i-2] // "limemfanya bibi akohoe"
 	}
-	return p.sense == "do" && p.tense&past != 0 && p.whom && !p.neg
+	return p.sense == "do" && p.tense&(past|present|ongoing) != 0 && p.whom && !p.neg
 }

@@ -46,7 +46,7 @@ func (r *reader) questions(cs []clause, f *finding) {
 				if c.ask == telling && c.odd > 0 && !(len(f.danger) > 0 && s.to > s.from+1) && c.has("foreign", "weather", "money", "person", "animal") {
 					break // "fertiliser will be cheaper next season"
 				}
-				if problem || cond || r.names(s, "do", "hago", "hacemos", "hacer") && (c.has("worm", "weather", "rainword", "liquid", "bottle") || oneOf(r.word(s.to), "with", "about", "con", "avec")) {
+				if problem || cond || s.hindi() && oneOf(r.word(s.from-1), "ka", "ke", "ki", "का", "के", "की") || r.names(s, "do", "hago", "hacemos", "hacer") && (c.has("worm", "weather", "rainword", "liquid", "bottle") || oneOf(r.word(s.to), "with", "about", "con", "avec")) {
 					add("ask=help") // "what do I do with the worms when it rains?"
 				} else {
 					add("ask=next")
@@ -148,7 +148,7 @@ func (r *reader) questions(cs []clause, f *finding) {
 		}
 		switch c.ask {
 		case askWhy:
-			if r.ours(c, true) && !(c.has("message") && hasCode(f.danger, "ask=stop")) {
+			if (r.ours(c, true) || reported && c.odd <= 3 && !c.has("foreign", "money", "weather", "person", "neighbor") && !c.hasBeast()) && !(c.has("message") && hasCode(f.danger, "ask=stop")) {
 				add("ask=why")
 			}
 		case askWh, askModal:

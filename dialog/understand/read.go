@@ -107,16 +107,16 @@ func (r *reader) read() Meaning {
 			f.danger = append(f.danger, "ask=stop")
 		}
 		st := r.states(c, k, &about)
-		about.limb = c.has("body")
+		about.limb, about.who = c.has("body"), c.has("person")
 		if c.foreign {
 			st = nil
 		}
 		if slices.ContainsFunc(st, func(f fact) bool { return f.code == "seen=runoff" }) {
 			st = filter(st, func(f fact) bool { return f.code != "moisture=wet" }) // the same running water
 		}
-		burnt := hasCode(f.danger, "harm=burn")
+		burnt, bitten := hasCode(f.danger, "harm=burn"), hasCode(f.danger, "harm=bite")
 		st = slices.DeleteFunc(st, func(f fact) bool {
-			return r.ofDanger(c, f, found) || burnt && f.code == "seen=steam" && r.by(c, c.find("seen=steam")) || about.eye && f.code == "smell=ammonia" && r.asked != "smell" && !c.has("smell") || about.eye && (f.code == "bottle=bloated" || f.code == "bottle=flat") && !c.has("bottle", "cap") // "लगी आँख पे, सूज गई, कुछ दिखता नहीं"
+			return r.ofDanger(c, f, found) || burnt && f.code == "seen=steam" && r.by(c, c.find("seen=steam")) || bitten && crawling(f.code) && r.by(c, c.find(f.code)) || about.eye && f.code == "smell=ammonia" && r.asked != "smell" && !c.has("smell") || about.eye && (f.code == "bottle=bloated" || f.code == "bottle=flat") && !c.has("bottle", "cap") // "लगी आँख पे, सूज गई, कुछ दिखता नहीं"
 		})
 		if k > 0 && cs[k-1].has("was") && c.notNow() { // "it was hot but not now"
 			c.later, st = false, nil
@@ -177,6 +177,9 @@ func (r *reader) read() Meaning {
 	f.facts = append(f.facts, r.temps(cs)...)
 	f.outdated(cs)
 	f.haves = r.haves(cs)
+	if hasCode(f.danger, "seen=fire") && !slices.ContainsFunc(cs, func(c clause) bool { return c.has("seen=smoke", "seen=ash", "smell") || c.hasDim("smell") }) {
+		f.danger = slices.DeleteFunc(f.danger, func(code string) bool { return code == "seen=smoke" }) // "it is burning, one sees the flames"
+	}
 	r.undoes(cs, &f, corrected)
 	keep, clash := resolve(f.facts, corrected)
 	f.guess = append(f.guess, clash...)
@@ -207,6 +210,8 @@ func (r *reader) ofDanger(c *clause, f fact, found []string) bool {
 	switch f.code {
 	case "seen=steam":
 		return hasCode(found, "harm=burn") // a mere doer
+	case "bottle=leaking":
+		return hasCode(found, "harm=swallowed") // "drunk the brown water from the bottle"
 	case "bottle=bloated":
 		return c.has("body") && !c.has("bottle", "cap") && (len(found) > 0 || r.asked != "bottle" && r.asked != "shake") // "चेहरा सूज गया"
 	case "stick=hot":

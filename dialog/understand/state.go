@@ -23,7 +23,7 @@ const (
 )
 
 // topic is what "it" stands for: the last thing named, or the thing asked about.
-type topic struct{ heap, bottle, worm, smell, stick, eye, limb, bite, beast, sting bool }
+type topic struct{ heap, bottle, worm, smell, stick, eye, limb, who, bite, beast, sting bool }
 
 func (r *reader) opening() topic {
 	switch r.asked {

@@ -23,6 +23,8 @@ func (r *reader) anew(cur []sign, i int) bool {
 		return false
 	case r.sights(s) && s.tongue != sw:
 		return described(cur) && !within(r.word(s.from-1)) && !oneOf(cur[n-1].sense, "filler", "didaux")
+	case s.hindi() && described(cur) && r.asksAhead(i):
+		return true // "dabate hi pani behta hai | kya karu", "नरम है | गैस क्यों नहीं बनती"
 	case s.hindi():
 		// what else is told of a hurt belongs to it
 		return r.statesAhead(i) && r.verbAfter(i) && (!(&clause{signs: cur}).hasHarm() || inDim(s.sense, "seen") || s.sense == "worm" || s.sense == "heap")
@@ -142,7 +144,7 @@ func (r *reader) afterVerb(s *sign) bool {
 
 // subordinates says whether a word ties what follows to what stands before.
 func subordinates(w string) bool {
-	return oneOf(w, "that", "which", "who", "than", "until", "till", "since", "because", "when", "while", "before", "after", "as", "if", "so", "like", "where", "what", "how", "why",
+	return oneOf(w, "that", "which", "who", "than", "until", "till", "since", "because", "when", "while", "before", "after", "as", "if", "so", "like", "where", "what", "how", "why", "km",
 		"que", "como", "cuando", "porque", "si", "donde", "qu", "quand", "comme", "parce", "ou", "dont")
 }
 
@@ -196,6 +198,11 @@ func (r *reader) statesAhead(i int) bool {
 	return slices.ContainsFunc(ahead, func(s sign) bool {
 		return quality(s.sense) || have && inDim(s.sense, "material") || inDim(s.sense, "did") || oneOf(s.sense, "burn", "bite", "cut", "eat", "worm", "moto", "degree", "celsius", "fahrenheit")
 	})
+}
+
+// asksAhead says whether a why or a "what do I do" stands from sign i on, before the next mark.
+func (r *reader) asksAhead(i int) bool {
+	return slices.ContainsFunc(r.toMark(i), func(s sign) bool { return oneOf(s.sense, "why", "ask=why", "ask=next", "ask=help") })
 }
 
 // verbAfter says whether a finite Hindi verb stands at sign i or after it, before the next

@@ -95,6 +95,13 @@ func (p *peril) cuts(i int) string {
 	return ""
 }
 
+// chopped says whether a Hindi clause has "कटी हुई", what was cut and lies there.
+func (r *reader) chopped(c *clause) bool {
+	return slices.ContainsFunc(c.signs, func(s sign) bool {
+		return oneOf(s.text, "कटी", "कटा", "कटे", "kati", "kata", "kate") && oneOf(r.word(s.to), "हुई", "हुआ", "हुए", "hui", "hua", "hue")
+	})
+}
+
 // reaped: Hindi काटना is to bite and to cut, "धान काट लिया". It bit when somebody or
 // something is named that did it or suffered it.
 func (r *reader) reaped(c *clause, i int) bool {
