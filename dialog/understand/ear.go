@@ -215,7 +215,7 @@ func (r *reader) agreed(w string, ids []int32) []int32 {
 	answers := slices.ContainsFunc(senses, func(sense string) bool { return dimension(sense) == r.asked })
 	for _, sense := range senses {
 		out := said[sense]
-		if !answers && (hurts(sense) || sense == "seen=smoke" || sense == "seen=fire") && (l.slipped(w, out[0]) || bones(w) == w && bones(l.spelled[out[0]]) == w) {
+		if !answers && (hurts(sense) || sense == "seen=smoke" || sense == "seen=fire") && (l.slipped(w, out[0]) || bones(w) == w && bones(l.spelled[out[0]]) == w && !slices.ContainsFunc(senses, func(s string) bool { return inDim(s, "material") || inDim(s, "unit") })) {
 			return out // a danger in doubt counts
 		}
 	}

@@ -114,6 +114,9 @@ func (r *reader) guess(i int, search bool) {
 	l, w := r.lex, r.tokens[i].text
 	var near []int32
 	if search {
+		if r.rank[sw] == 0 && r.verb(i, l.swahiliBones, w) {
+			return
+		}
 		ids, parts := r.boned(w)
 		r.hear(i, parts...)
 		if len(ids) > 0 {

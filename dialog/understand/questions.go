@@ -1,6 +1,9 @@
 package understand
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
 // questions reads ask= codes.
 func (r *reader) questions(cs []clause, f *finding) {
@@ -162,12 +165,16 @@ func (r *reader) questions(cs []clause, f *finding) {
 				add("ask=help")
 			} else if c.has("whatif") && c.core() <= 3 && !c.has("foreign", "money", "weather", "animal") || c.has("eat") && (r.asked == "feed" || r.asked == "worms") && !c.has("foreign", "money", "animal", "person") {
 				add("ask=help")
-			} else if reported && c.fears() || r.mayI(c) || (c.hasDim("material") || c.has("dung")) && !c.has("num", "one", "have", "sell", "money", "foreign", "person", "neighbor") && !c.hasQuality() {
+			} else if reported && (c.fears() || r.shallI(c)) || r.mayI(c) || (c.hasDim("material") || c.has("dung")) && !c.has("num", "one", "have", "sell", "money", "foreign", "person", "neighbor") && !c.hasQuality() {
 				add("ask=help")
 			} else if c.will && c.hasDim("seen") || c.has("worm") && !c.describes() && len(c.signs) > 2 || c.has("or") && c.has("inside", "edge") || c.has("worm") && c.has("eat", "food", "drink") || c.judging() || c.has("must") && r.ours(c, false) {
 				add("ask=help")
 			}
 		case telling:
+			if reported && r.shallI(c) && sentenceAsks(cs, k) {
+				add("ask=help")
+				break
+			}
 			if c.cond && !c.doubt && f.when == "" && !plan && (c.has("whatif") && c.has("me") && c.odd <= 1 && actOf(r.asked) != "" && !c.has("foreign", "money") || (c.has("whatif") || oneOf(c.signs[len(c.signs)-1].text, "to", "तो", "je")) && c.rainsOn() || r.ours(c, false) || c.has("whatif") && c.has("person") && !c.has("foreign", "money", "weather")) {
 				add("ask=help")
 			}
@@ -208,6 +215,15 @@ func (r *reader) aboutIt(c *clause, hurt bool) bool {
 func (c *clause) fears() bool {
 	return (c.hasDim("bottle") || c.has("die", "seen=worms_dead")) && (c.will || c.has("skip", "go", "will") ||
 		slices.ContainsFunc(c.signs, func(s sign) bool { return s.tense&future != 0 || s.text == "wont" }))
+}
+
+// shallI says whether a clause is Swahili "shall I ...", whatever the verb: "nifunge na mpira?"
+func (r *reader) shallI(c *clause) bool {
+	if len(c.signs) == 0 {
+		return false
+	}
+	w := r.word(c.signs[0].from)
+	return r.rank[sw] <= 1 && len(w) > 4 && (strings.HasPrefix(w, "ni") || strings.HasPrefix(w, "tu")) && strings.HasSuffix(w, "e") && c.odd <= 3
 }
 
 // journey reads a question about the way to the compost: which step follows (next),

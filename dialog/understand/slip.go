@@ -88,3 +88,36 @@ func crowded(a, b byte) bool {
 	}
 	return a != 'm' && a != 'n'
 }
+
+// bonePrefixes are the beginnings of Swahili verbs as they are typed without their vowels.
+var bonePrefixes = [...][2]string{{"nm", "nime"}, {"tm", "tume"}, {"wm", "wame"}, {"nl", "nili"}, {"tl", "tuli"}, {"lm", "lime"}, {"km", "kime"},
+	{"zm", "zime"}, {"nt", "nita"}, {"tt", "tuta"}, {"sj", "sija"}, {"hj", "haja"}, {"am", "ame"}, {"al", "ali"}, {"im", "ime"}}
+
+// swahiliBones finds the verb that was typed without its inner vowels: "nmgza", nimegeuza. Its
+// root is an act, and no other act has the same consonants.
+func (l *lexicon) swahiliBones(w string) (v swVerb, ok bool) {
+	if len(w) < 5 || w[len(w)-1] != 'a' || strings.ContainsAny(w[1:len(w)-1], "aeiou") {
+		return v, false
+	}
+	for _, p := range bonePrefixes {
+		rest, has := strings.CutPrefix(w, p[0])
+		if !has || len(rest) < 3 {
+			continue
+		}
+		bone := rest[:len(rest)-1]
+		for root, es := range l.roots {
+			if !act(es[0].sense()) || bones(root) != bone {
+				continue
+			}
+			found, good := l.swahiliVerb(p[1] + root + "a")
+			switch {
+			case !good:
+			case ok && found.entries[0].sense() != v.entries[0].sense():
+				return swVerb{}, false
+			default:
+				v, ok = found, true
+			}
+		}
+	}
+	return v, ok
+}

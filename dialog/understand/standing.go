@@ -176,7 +176,7 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 		if neg {
 			return notDone
 		}
-		if t&present != 0 && s.tongue == fr && (c.has("now") || c.afterwards(i)) && !c.has("already", "didaux", "have", "past") {
+		if t&present != 0 && s.tongue == fr && (c.has("now") || c.later || c.afterwards(i)) && !c.has("already", "didaux", "have", "past") {
 			return planned // "je leur donne maintenant"
 		}
 		if t&(present|order) != 0 && t&bare == 0 && !c.has("already", "didaux", "have", "past", "person", "neighbor", "yes") && s.tongue == fr && !(r.several && s.sense == actOf(r.asked) && !c.has("me")) {

@@ -1,6 +1,9 @@
 package understand
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
 // anew says whether a new statement begins at sign i of a message typed or spoken without
 // marks: "fed them | some are dead", "खिला दिया | कुछ मर गए". What stands before must
@@ -19,6 +22,8 @@ func (r *reader) anew(cur []sign, i int) bool {
 		return greets(cur)
 	case r.harmOpens(cur, i):
 		return true
+	case r.asksLeave(s) && stated(cur) && !tight(cur[n-1].sense) && !subordinates(r.word(s.from-1)) && r.asks(i):
+		return true // "polvo puro | le echo agua?"
 	case !r.mayOpen(s, w), tight(cur[n-1].sense) && !(s.hindi() && oneOf(cur[n-1].sense, "is", "very")), subordinates(r.word(s.from - 1)), !stated(cur):
 		return false
 	case r.sights(s) && s.tongue != sw:
@@ -48,20 +53,28 @@ func (r *reader) anew(cur []sign, i int) bool {
 	return w != "my" && r.opensStatement(w) && r.statesAhead(i)
 }
 
+// asksLeave says whether a sign is an act of the farmer's own that may be asked about: "le echo
+// agua?", "nifungue?", "can I ...".
+func (r *reader) asksLeave(s *sign) bool {
+	return s.tongue == sw && act(s.sense) && s.tense&order != 0 && s.tense&past == 0 ||
+		s.tongue == es && act(s.sense) && s.tense&(present|order) != 0 && strings.HasSuffix(r.word(s.to-1), "o") ||
+		s.sense == "canq" && s.to > s.from+1 && !s.hindi()
+}
+
 // harmOpens says whether sign i begins to tell of a harm, after something else was told:
 // "they climb out | auntie's chest is tight", "sirke jaisi hai | naukar ne pi liya".
 func (r *reader) harmOpens(cur []sign, i int) bool {
 	s, last := &r.signs[i], &cur[len(cur)-1]
 	switch {
 	case s.hindi():
-		if trails(s) && !sufferer(s) || !r.afterVerb(s) || oneOf(r.word(s.to), "में", "पर", "से", "me", "mein", "par", "pe", "se") && !oneOf(s.sense, "body", "eye", "dust") {
+		if trails(s) && !r.sufferer(s) || !r.afterVerb(s) || oneOf(r.word(s.to), "में", "पर", "से", "me", "mein", "par", "pe", "se") && !oneOf(s.sense, "body", "eye", "dust") {
 			return false
 		}
-	case !sufferer(s) && !(oneOf(s.sense, "filler", "one") && i+1 < len(r.signs) && sufferer(&r.signs[i+1])):
+	case !r.sufferer(s) && !(oneOf(s.sense, "filler", "one") && i+1 < len(r.signs) && r.sufferer(&r.signs[i+1])):
 		return false
 	}
 	before := r.word(s.from - 1)
-	if tight(last.sense) && last.sense != "is" || oneOf(last.sense, "and", "but", "because") || crawling(last.sense) || last.beast() || subordinates(before) || within(before) {
+	if tight(last.sense) && last.sense != "is" || oneOf(last.sense, "and", "but", "because", "do") || crawling(last.sense) || last.beast() || subordinates(before) || within(before) {
 		return false
 	}
 	told := clause{signs: cur}
@@ -79,16 +92,25 @@ func (c *clause) tells() bool {
 	if c.has("if", "whatif", "si", "why", "how", "askif", "canq", "normal", "what", "howmany", "whenq", "which", "who", "while") {
 		return false
 	}
-	return c.hasQuality() || c.has("tomorrow", "later", "degree", "celsius", "couldnt", "forgot", "done") || c.hasDim("material") && c.hasDim("unit") ||
+	return c.hasQuality() || c.has("good", "alive") || c.has("ok", "fine") && c.has("worm", "heap", "bottle") || c.has("tomorrow", "later", "degree", "celsius", "couldnt", "forgot", "done") || c.hasDim("material") && c.hasDim("unit") ||
 		slices.ContainsFunc(c.signs, func(s sign) bool {
 			return act(s.sense) && s.tense&(past|participle|future) != 0 || inDim(s.sense, "did") && c.has("not", "notyet")
 		})
 }
 
-// sufferer says whether a sign may name who was hurt, or what hurt them.
-func sufferer(s *sign) bool {
-	return oneOf(s.sense, "person", "neighbor", "me", "mine", "stinger", "pointed", "body", "eye", "dust", "seen=rodents", "seen=ants") || s.beast() ||
-		s.tongue == sw && oneOf(s.sense, "burn", "bite", "cut", "drink", "breathe") && s.tense&past != 0 && oneOf(s.text[:1], "n", "a", "t")
+// sufferer says whether a sign may name who was hurt, or what hurt them, or begins with it: "wasp
+// got me", "jicho langu jekundu", "nimechanika".
+func (r *reader) sufferer(s *sign) bool {
+	if hurts(s.sense) && s.to > s.from+1 {
+		return r.lex.may(r.ids[s.from], func(e entry) bool { return r.home(e.tongue) && agent(e.sense()) })
+	}
+	return agent(s.sense) || s.beast() ||
+		s.tongue == sw && s.tense&order == 0 && (hurts(s.sense) || oneOf(s.sense, "burn", "bite", "cut", "drink", "breathe") && s.tense&past != 0) && oneOf(s.text[:1], "n", "a", "t")
+}
+
+// agent says whether a sense is of somebody, a part of the body, or what does harm to one.
+func agent(sense string) bool {
+	return oneOf(sense, "person", "neighbor", "me", "mine", "stinger", "pointed", "body", "eye", "dust", "seen=rodents", "seen=ants", "seen=ash")
 }
 
 // within says whether a word ties a name to what stands before it: "with my son".

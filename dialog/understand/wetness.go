@@ -50,7 +50,7 @@ func (r *reader) wetness(c *clause, i int, in scope) (code string, ok bool) {
 		if c.nothingFlows() {
 			return "moisture=dry", true // "tone hata moja halikudondoka"
 		}
-		if s.grade == strongly && s.text != "si" && s.text != "sio" && s.text != "siyo" { // "si kavu si mbichi sana"
+		if s.grade == strongly && !r.names(s, "right", "sawa", "correct", "perfect", "sahi", "सही") && s.text != "si" && s.text != "sio" && s.text != "siyo" { // "si kavu si mbichi sana"
 			return "moisture=wet", true
 		}
 		return s.sense, true
