@@ -73,7 +73,7 @@ func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) 
 		if c.helped(i) {
 			*last = past // "alinisaidia kugeuza": helped me turn
 		}
-		if s.sense == "did=mixed" && s.hindi() && c.has("harm=swallowed", "drink", "eat") && oneOf(r.word(s.to-2), "वाला", "वाली", "wala", "wali") {
+		if s.sense == "did=mixed" && s.hindi() && c.has("harm=swallowed", "drink", "eat") && r.names(s, "वाला", "वाली", "wala", "wali") {
 			continue // "gobar wala ghol": the slurry, and no stirring
 		}
 		if s.unsure && !own && !r.nearWord(c, s) {
@@ -165,6 +165,8 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 		return "", true
 	case "put", "fill":
 		switch {
+		case c.has("body") && !layer && !worm && !water && !stuff:
+			return "", false // "elle a mis le doigt au fond du tas"
 		case s.hindi() && i > 0 && c.signs[i-1].sense == "water" && c.has("sheet"):
 			return "did=watered", true // "पानी डालकर बोरियों से ढक दिया"
 		case worm && (stuff || r.asked == "feed") && !water:

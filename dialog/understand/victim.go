@@ -9,7 +9,7 @@ import (
 // chien a été piqué", "बकरी को मधुमक्खी ने काटा". It is not when a person is named at
 // all, or may be meant: no danger is missed for an animal's sake.
 func (r *reader) suffers(c *clause, i int) bool {
-	if c.has("person", "neighbor") || r.hurtsMe(c) {
+	if r.namesSomebody(c) || r.hurtsMe(c) {
 		return false
 	}
 	s := &c.signs[i]
@@ -43,6 +43,29 @@ func (r *reader) suffers(c *clause, i int) bool {
 	}
 	// what stands before a bite did it, but for "was bitten" and "a mi perro lo picó"
 	return !bites(s.sense) || passive || oneOf(r.word(c.signs[k].from-1), "al") || oneOf(r.word(c.signs[k].from-2), "a")
+}
+
+// namesSomebody says whether a clause names a person who may be the one hurt, and not only whose
+// beast it was: "ndama wa jirani".
+func (r *reader) namesSomebody(c *clause) bool {
+	for k := range c.signs {
+		s := &c.signs[k]
+		if s.sense != "person" && s.sense != "neighbor" {
+			continue
+		}
+		if k == 0 || !c.signs[c.back(k-1)].beast() || !oneOf(r.word(s.from-1), "wa", "ya", "de", "du", "del", "of") {
+			return true
+		}
+	}
+	return false
+}
+
+// back is the sign at k or the nearest before it that is no small word.
+func (c *clause) back(k int) int {
+	for k > 0 && c.signs[k].sense == "filler" {
+		k--
+	}
+	return k
 }
 
 func bites(sense string) bool { return sense == "bite" || sense == "harm=bite" }
