@@ -73,9 +73,6 @@ func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) 
 		if c.helped(i) {
 			*last = past // "alinisaidia kugeuza": helped me turn
 		}
-		if s.sense == "did=mixed" && s.hindi() && c.has("harm=swallowed", "drink", "eat") && r.names(s, "वाला", "वाली", "wala", "wali") {
-			continue // "gobar wala ghol": the slurry, and no stirring
-		}
 		if s.unsure && !own && !r.nearWord(c, s) {
 			continue // "nos robaron las gallinas" is no misspelt "regaron"
 		}

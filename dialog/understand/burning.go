@@ -74,7 +74,7 @@ func (p *peril) burnt(i int) string {
 		return "" // "chinti ne kaata, bahut jalan hai": the bite burns
 	case p.about.eye && !p.has("body", "heap", "inside", "stuff"):
 		return "harm=eye" // "a drop went into the eye, it burns"
-	case p.burntRubbish(i):
+	case p.burntRubbish(i), p.has("weather") && !p.has("person", "body", "heap"):
 		return ""
 	case p.has("body", "eye") || p.person && !p.plant && !p.has("heap", "inside") || p.r.strikes(p.clause, i):
 		return "harm=burn"
@@ -126,7 +126,7 @@ func (p *peril) burns(i int) string {
 		return "" // kuchomeka: to stick in
 	case s.tongue == sw && p.ofCrop(i): // "mahindi yangu yameungua na jua"
 		return ""
-	case p.has("weather") && !p.person, inDim(p.object(i), "crop"):
+	case p.has("weather") && !p.has("person", "body"), inDim(p.object(i), "crop"):
 		return "" // "jua limechoma maharage", "griller du maïs"
 	case s.tongue == en && i > 0 && p.r.names(&p.signs[i-1], "got", "get", "getting"):
 		return "harm=burn" // "i got burnd touching it"
@@ -150,6 +150,8 @@ func (p *peril) burns(i int) string {
 		return ""
 	case p.person:
 		return "harm=burn"
+	case p.r.asked == "smell":
+		return "seen=smoke" // "km kitu kimeungulia"
 	case s.tongue == es && p.about.who && p.r.word(s.from) == "se":
 		return "harm=burn" // "la chamaca lo agarró | y se quemó"
 	case p.r.asked == "stick" || p.has("stick"):

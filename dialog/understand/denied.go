@@ -86,7 +86,7 @@ func (c *clause) wouldHurt(i int) bool {
 // pains says whether a clause tells of eyes that hurt: they sting, burn, run, are red.
 func (r *reader) pains(c *clause) bool {
 	for i := range c.signs {
-		if !c.signs[i].neg && r.names(&c.signs[i], "sting", "stings", "stinging", "burn", "burns", "burning", "hurt", "hurts", "hurting", "ache", "aching", "pain", "paining", "itch", "itchy", "itching", "sore", "swollen",
+		if !c.signs[i].neg && r.names(&c.signs[i], "sting", "stings", "stinging", "burn", "burns", "burning", "hurt", "hurts", "hurting", "ache", "aching", "pain", "paining", "itch", "itchy", "itching", "sore", "swollen", "watering", "watery", "teary",
 			"arde", "arden", "ardiendo", "ardor", "pica", "pican", "duele", "duelen", "irritado", "irritados", "irritada", "irritadas", "hinchado", "hinchados", "hinchada", "hinchadas",
 			"pique", "piquent", "brule", "brulent", "mal", "irrite", "irrites", "gonfle", "gonfles",
 			"red", "rojo", "roja", "rojos", "rojas", "rouge", "rouges", "लाल", "lal", "laal", "jekundu", "mekundu") {

@@ -26,7 +26,7 @@ func (r *reader) frame(cs []clause) {
 					s.sense, c.cond = "while", !c.hasDeed() // "quand ce sera sec": an answer
 					continue
 				}
-				if (s.hindi() || s.tongue == sw) && c.has("maybe") && !sentenceAsks(cs, i) {
+				if (s.hindi() || s.tongue == sw) && (c.has("maybe") || i > 0 && cs[i-1].has("maybe") && r.runsOn(c)) && !sentenceAsks(cs, i) {
 					continue // "पता नहीं क्या है": told, not asked
 				}
 				if s.sense == "howmany" && c.doubt && !sentenceAsks(cs, i) {

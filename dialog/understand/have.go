@@ -295,12 +295,35 @@ func (r *reader) haves(cs []clause) (out []string) {
 		if e := r.clauseAt(cs, m.to-1); e != nil && e != c && r.used(cs, e) {
 			continue // "the worms are well I took two pans": not of worms
 		}
-		if c != nil && (c.foreign || c.ask != telling || c.cond || c.has("maybe") || r.used(cs, c) || c.want || c.will || c.has("canq") || c.tomorrow || c.later && !c.has("have", "didaux") && !r.deedBefore(c.signs) || r.absent(c)) {
+		if c != nil && (c.foreign || c.ask != telling || c.cond || c.has("maybe") || r.used(cs, c) || c.want || c.will || c.has("canq") || c.tomorrow || c.later && !c.has("have", "didaux") && !r.deedBefore(c.signs) || r.absent(c) || r.theirsOrGone(c, m)) {
 			continue
 		}
 		out = append(out, "have="+short(m.n)+" "+m.unit+" "+m.material)
 	}
 	return out
+}
+
+// theirsOrGone says whether what was measured is of kin or neighbours, or used up: "my cousin has 3
+// carts", "the 4 bags are finished".
+func (r *reader) theirsOrGone(c *clause, m measure) bool {
+	from, to := r.signs[m.from].from, r.signs[m.to-1].to
+	owner := false
+	for k := range c.signs {
+		s := &c.signs[k]
+		switch {
+		case s.from >= to:
+			if s.sense == "usedup" || s.sense == "finish" {
+				return true
+			}
+		case s.from >= from:
+		case s.sense == "neighbor", s.sense == "person" && kin(r.tokens[s.to-1].text):
+			owner = oneOf(r.word(s.to), "has", "had", "a", "tiene", "ana", "wana") ||
+				oneOf(r.word(s.to), "के", "ke") && oneOf(r.word(s.to+1), "यहाँ", "यहां", "पास", "yahan", "yaha", "paas", "pass")
+		case s.sense == "have" || s.sense == "me":
+			owner = false // "... and me, I have"
+		}
+	}
+	return owner
 }
 
 // clauseAt finds the clause that holds sign i of the whole text.

@@ -55,6 +55,8 @@ func (p *peril) harm(i int) string {
 			return "harm=bite" // "a scorpion was in there, it jabbed my thumb"
 		case s.hindi() && c.has("harm=bite", "bite") && (strings.HasPrefix(s.text, "ka") || strings.HasPrefix(s.text, "क")):
 			return ""
+		case s.hindi() && p.about.sting && !p.has("pointed", "bottle") && r.names(s, "काट", "kaat", "kat"):
+			return "harm=bite" // "चींटियाँ लगी हैं, मेरे हाथ भी काट खाए"
 		case s.hindi() && (c.has("seen=ants", "stinger") || c.has("seen=rodents") && !c.has("bottle", "pointed")):
 			return "harm=bite" // "haath pe kaat liya chintiyon ne"
 		case strings.HasPrefix(s.text, "cortad") && !c.has("body", "person", "me") && i > 0 && (c.signs[i-1].sense == "" || c.signs[i-1].sense == "known" || inDim(c.signs[i-1].sense, "material")):
@@ -99,7 +101,7 @@ func (p *peril) harm(i int) string {
 		if s.tongue == sw && p.has("pointed") {
 			return "harm=cut"
 		}
-		if p.plant && !c.has("body") || p.object(i) == "seen=weeds" || c.hasDim("material") && r.names(s, "quemaron") && !c.has("body", "person") {
+		if p.plant && !c.has("body") || c.has("weather") && !c.has("body", "person") && !r.says(c, "me", "us") || p.object(i) == "seen=weeds" || c.hasDim("material") && r.names(s, "quemaron") && !c.has("body", "person") {
 			return "" // ammonia burnt my plants; "se me quemaron las matas"
 		}
 	}

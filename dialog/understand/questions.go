@@ -120,6 +120,9 @@ func (r *reader) questions(cs []clause, f *finding) {
 				if c.core() == 1 && len(cs) > 1 && (len(f.facts) > 0 || len(f.deeds) > 0 || len(f.danger) > 0) {
 					break // "it is cold, officer"
 				}
+				if i > 0 && i == len(c.signs)-1 && c.ask == telling && (c.tomorrow || c.later || c.hasQuality() || c.hasDeed()) && !c.has("want", "must", "come", "say", "give", "write") {
+					break // "mañana sin falta, inge"
+				}
 				if c.has("done", "finish", "notyet", "yes", "no", "ok") && c.core() == 2 && c.ask == telling {
 					break // "done, teacher" without its comma
 				}
@@ -394,7 +397,7 @@ func (r *reader) ours(c *clause, why bool) bool {
 	if r.asked == "feed" && c.has("canq") && c.has("foreign") && !c.has("person", "money", "weather") && !c.hasBeast() {
 		return true // "बासी रोटी डाल सकते हैं क्या"
 	}
-	if (c.has("medicine") || c.has("foreign") && c.has("give")) && !c.has("heap", "worm", "bottle", "compost", "bed", "layer", "starter") && slices.ContainsFunc(r.signs, sign.beast) {
+	if (c.has("medicine") || c.has("foreign", "what") && c.has("give")) && !c.has("heap", "worm", "bottle", "compost", "bed", "layer", "starter") && slices.ContainsFunc(r.signs, sign.beast) {
 		return false // "bhains ko khansi hai, kaun si dawa de"
 	}
 	if c.hasBeast() && c.has("medicine", "give", "eat", "food", "did=fed", "known") && !c.has("heap", "worm", "bottle", "compost", "bed", "dung", "layer", "starter", "use") && !c.hasDim("material") && !c.hasDim("seen") {

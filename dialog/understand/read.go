@@ -180,6 +180,11 @@ func (r *reader) read() Meaning {
 	if hasCode(f.danger, "seen=fire") && !slices.ContainsFunc(cs, func(c clause) bool { return c.has("seen=smoke", "seen=ash", "smell") || c.hasDim("smell") }) {
 		f.danger = slices.DeleteFunc(f.danger, func(code string) bool { return code == "seen=smoke" }) // "it is burning, one sees the flames"
 	}
+	if hasCode(f.danger, "harm=swallowed") {
+		f.deeds = slices.DeleteFunc(f.deeds, func(d deed) bool {
+			return d.code == "did=mixed" && r.names(&cs[d.clause].signs[d.sign], "वाला", "वाली", "wala", "wali") // "gobar wala ghol": the slurry
+		})
+	}
 	r.undoes(cs, &f, corrected)
 	keep, clash := resolve(f.facts, corrected)
 	f.guess = append(f.guess, clash...)

@@ -107,6 +107,9 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 	if s.tongue == fr && t&present != 0 && t&past == 0 && oneOf(r.word(s.from-1), "je", "j", "on") && oneOf(r.word(s.from-2), "que", "qu") {
 		return nothing // "le jus que je prépare"
 	}
+	if s.tongue == fr && t&bare != 0 && oneOf(r.word(s.from-1), "venu", "venue", "venus", "venues") && !c.has("not") {
+		return done // "mon oncle est venu retourner mon tas"
+	}
 	if before("while") && !(s.hindi() && !c.jab()) {
 		return nothing
 	}

@@ -23,7 +23,14 @@ const (
 )
 
 // topic is what "it" stands for: the last thing named, or the thing asked about.
-type topic struct{ heap, bottle, worm, smell, stick, eye, limb, who, bite, beast, sting bool }
+type topic struct {
+	heap, bottle, worm, smell, stick bool
+	told
+}
+
+// told is what a message has told of harm so far, whatever "it" stands for: an eye, a part of the
+// body or a person in the clause before, a bite, beasts and nobody else, something that stings.
+type told struct{ eye, limb, who, bite, beast, sting bool }
 
 func (r *reader) opening() topic {
 	switch r.asked {
@@ -51,7 +58,7 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 	}
 	defer func() {
 		if here.heap || here.bottle || here.worm {
-			here.eye = about.eye
+			here.told = about.told
 			*about = here
 		} else if here.smell {
 			about.smell = true
@@ -96,6 +103,9 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 		}
 		if code == "smell=rotten" && s.sense == "bad" && c.has("weather") && !c.has("smell") {
 			continue // "mausam kharab hai"
+		}
+		if code == "seen=worms_escaping" && c.has("seen=smoke", "seen=steam", "seen=fire") {
+			continue // "sube humo negro"
 		}
 		if code == "seen=weeds" && c.has("did=gathered", "collect") {
 			continue // "on a ramassé les herbes"

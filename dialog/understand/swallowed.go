@@ -34,7 +34,7 @@ func (p *peril) swallows(i int) string {
 // unfit says whether what was drunk or eaten is of the heap or the bottle, and no food.
 func (p *peril) unfit(verb string) bool {
 	if verb == "eat" {
-		return p.person && !p.has("worm") && (p.has("starter", "compost", "dung", "heap", "cap", "bottle") || p.rawMaterial() || p.r.says(p.clause, "soil", "dirt", "tierra", "terre", "udongo", "mitti", "मिट्टी"))
+		return p.person && !p.has("worm") && (p.has("starter", "compost", "dung", "heap", "cap", "bottle") || p.rawMaterial() || p.r.says(p.clause, "soil", "dirt", "tierra", "terre", "udongo", "mitti", "मिट्टी") || p.about.bottle && p.licked() || p.smelt() && p.has("stuff", "liquid"))
 	}
 	switch {
 	case p.has("starter", "liquid", "bottle", "medicine", "compost", "stir"), p.about.bottle, p.r.asked == "bottle" || p.r.asked == "shake":
@@ -43,6 +43,11 @@ func (p *peril) unfit(verb string) bool {
 		return true
 	}
 	return p.smelt() || p.hasDim("material") && !p.has("food")
+}
+
+// licked says whether a clause tells of licking or sucking, which needs no object after a bottle.
+func (p *peril) licked() bool {
+	return p.r.says(p.clause, "licked", "sucked", "chupo", "lamio", "leche", "suce", "chaat", "chat", "चाट", "chaata", "amelamba", "kalamba")
 }
 
 // rawMaterial says whether a material is named that nobody eats.

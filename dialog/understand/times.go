@@ -72,6 +72,9 @@ func (r *reader) times(cs []clause, f *finding) {
 			if n > 0 && s.sense == "while" && (c.tomorrow || c.signs[n-1].sense == "later" && !c.hasPast()) {
 				break // "tomorrow when there is light", "next week when the workers come"
 			}
+			if s.sense == "person" && n > 0 && oneOf(r.word(c.signs[n-1].from), "with", "avec", "con") || s.sense == "person" && n > 1 && oneOf(r.word(c.signs[n-2].from), "with", "avec", "con") {
+				continue // "demain avec mes garçons"
+			}
 			switch s.sense {
 			case "", "known", "stinger", "pointed", "foreign", "money", "weather", "animal", "person", "ask=officer":
 				if s.sense != "" || r.tokens[s.from].kind == word {

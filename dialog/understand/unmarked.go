@@ -27,7 +27,7 @@ func (r *reader) anew(cur []sign, i int) bool {
 	case !r.mayOpen(s, w), tight(cur[n-1].sense) && !(s.hindi() && oneOf(cur[n-1].sense, "is", "very")), subordinates(r.word(s.from - 1)), !stated(cur):
 		return false
 	case r.sights(s) && s.tongue != sw:
-		return described(cur) && !within(r.word(s.from-1)) && !oneOf(cur[n-1].sense, "filler", "didaux")
+		return described(cur) && !within(r.word(s.from-1)) && !oneOf(cur[n-1].sense, "filler", "didaux", "seen=worms_escaping", "goout")
 	case s.hindi() && described(cur) && r.asksAhead(i):
 		return true // "dabate hi pani behta hai | kya karu", "नरम है | गैस क्यों नहीं बनती"
 	case s.hindi():

@@ -130,7 +130,7 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		if i+1 < len(c.signs) && (crawling(c.signs[i+1].sense) || c.signs[i+1].beast()) {
 			return "" // "de gros asticots"
 		}
-		if s.neg || !worm && !s.own {
+		if s.neg || !worm && !s.own || c.has("body") {
 			return ""
 		}
 		return "seen=worms_well"

@@ -106,7 +106,7 @@ func (r *reader) passive(s *sign) bool {
 // hurtsMe says whether the speaker may be the one who was hurt. "My" alone does not: it
 // may be my cow, but "my leg" is.
 func (r *reader) hurtsMe(c *clause) bool {
-	if r.says(c, "i", "im", "ive", "me", "us", "we", "myself", "yo", "nos", "m", "moi", "nous", "je", "j",
+	if r.says(c, "me") && r.best != hi && r.best != hiLatn || r.says(c, "i", "im", "ive", "us", "we", "myself", "yo", "nos", "m", "moi", "nous", "je", "j",
 		"mujhe", "mujhko", "hame", "hamein", "main", "mai", "mere", "meri", "mera", "मुझे", "मुझको", "हमें", "मैं", "मेरे", "मेरी", "मेरा", "mimi", "sisi") && !c.ownBeast(r) {
 		return true
 	}

@@ -32,7 +32,7 @@ func (r *reader) foreign(c *clause) bool {
 			return true // my brother's heap
 		}
 	}
-	if r.kinsOwn(c) || r.kinsTheir(c) || r.ofThem(c) || r.hersInSwahili(c) {
+	if r.kinsOwn(c) || r.kinsTheir(c) || r.thoseOf(c) || r.ofThem(c) || r.hersInSwahili(c) {
 		return true
 	}
 	if r.unknownsOwn(c) {
@@ -99,6 +99,17 @@ func (r *reader) ofThem(c *clause) bool {
 	}
 	end := c.signs[len(c.signs)-1].to
 	return r.word(end-2) == "de" && oneOf(r.word(end-1), "el", "ella", "ellos")
+}
+
+// thoseOf: "las de mi tía", "ceux de ma tante", whose worms or heap stand for the noun.
+func (r *reader) thoseOf(c *clause) bool {
+	if len(c.signs) == 0 {
+		return false
+	}
+	at := c.signs[0].from
+	who := c.find("person")
+	return (oneOf(r.word(at), "las", "los") && r.word(at+1) == "de" || oneOf(r.word(at), "ceux", "celles", "celui", "celle") && oneOf(r.word(at+1), "de", "du", "des")) &&
+		who >= 0 && c.signs[who].from <= at+3 && kin(r.tokens[c.signs[who].to-1].text)
 }
 
 // hersInSwahili: "Mama Otieno amegeuza lundo lake", the heap of the woman who turned it;
@@ -187,7 +198,7 @@ func (c *clause) hasHeap(n int) bool {
 // child work on the farmer's.
 func kin(w string) bool {
 	return oneOf(w, "brother", "sister", "uncle", "aunt", "auntie", "cousin", "friend", "kaka", "dada", "mjomba", "shangazi", "binamu", "rafiki", "shemeji", "wifi", "mkwe",
-		"भाई", "बहन", "चाचा", "मामा", "मौसा", "ताऊ", "दोस्त", "साले", "जीजा", "देवर", "bhai", "behan", "chacha", "mama", "tau", "dost", "sale", "jija", "devar",
+		"भाई", "बहन", "चाचा", "मामा", "मौसा", "ताऊ", "दोस्त", "साले", "जीजा", "देवर", "जेठ", "फूफा", "jeth", "fufa", "mausa", "bhai", "behan", "chacha", "mama", "tau", "dost", "sale", "jija", "devar",
 		"hermano", "hermana", "tio", "tia", "primo", "prima", "cuñado", "cuñada", "cunado", "cunada", "amigo", "amiga", "compadre", "comadre", "suegro", "suegra",
 		"frere", "soeur", "oncle", "tante", "cousin", "cousine", "ami", "amie", "beau")
 }
