@@ -49,6 +49,10 @@ func (p *peril) harm(i int) string {
 	switch s.sense {
 	case "harm=cut":
 		switch {
+		case c.has("harm=breath", "harm=bite", "bite") && r.names(s, "blood", "sangre", "sang", "damu", "khoon", "khun", "खून", "ख़ून"):
+			return "" // coughing blood, bitten until it bled
+		case c.has("burn", "burnt", "harm=burn") && r.names(s, "wound", "wounds", "kidonda", "vidonda", "jeraha", "majeraha", "imechubuka"):
+			return "" // burn wounds
 		case !s.hindi() && p.has("stinger") && (p.find("stinger") < i || s.tongue == sw) && !p.has("pointed") && !r.says(c, "i"):
 			return "harm=bite" // "a scorpion under the cover jabbed my wife"
 		case p.about.sting && !p.has("pointed", "bottle", "known") && c.signs[0].sense == "filler" && oneOf(c.signs[0].text, "it", "ca", "cela", "eso") && c.has("body"):
