@@ -215,7 +215,7 @@ func (r *reader) ofDanger(c *clause, f fact, found []string) bool {
 	switch f.code {
 	case "seen=steam":
 		return hasCode(found, "harm=burn") // a mere doer
-	case "bottle=leaking":
+	case "bottle=leaking", "seen=runoff":
 		return hasCode(found, "harm=swallowed") // "drunk the brown water from the bottle"
 	case "bottle=bloated":
 		return c.has("body") && !c.has("bottle", "cap") && (len(found) > 0 || r.asked != "bottle" && r.asked != "shake") // "चेहरा सूज गया"
@@ -481,5 +481,5 @@ func (r *reader) bareStop(c *clause, cs []clause) bool {
 			return false
 		}
 	}
-	return len(cs) == 1 || len(cs) == 2
+	return len(cs) <= 2 || slices.ContainsFunc(cs, func(o clause) bool { return o.has("message") }) // "raat ko msg, neend udi, rokiye"
 }

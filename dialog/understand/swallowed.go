@@ -37,7 +37,7 @@ func (p *peril) unfit(verb string) bool {
 		return p.person && !p.has("worm") && (p.has("starter", "medicine", "compost", "dung", "heap", "cap", "bottle") || p.rawMaterial() || p.r.says(p.clause, "soil", "dirt", "tierra", "terre", "udongo", "mitti", "मिट्टी") || p.about.bottle && p.licked() || p.smelt() && p.has("stuff", "liquid"))
 	}
 	switch {
-	case p.has("starter", "liquid", "bottle", "medicine", "compost", "stir"), p.about.bottle, p.r.asked == "bottle" || p.r.asked == "shake":
+	case p.has("starter", "liquid", "bottle", "medicine", "compost", "stir", "seen=runoff"), p.about.bottle, p.r.asked == "bottle" || p.r.asked == "shake":
 		return true
 	case p.person && p.has("unit=bucket", "unit=basin", "unit=tin", "dung"):
 		return true
