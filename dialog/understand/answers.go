@@ -65,7 +65,7 @@ func (r *reader) answers(cs []clause, f *finding) {
 				if s.tongue == sw && !s.mine && i > 0 && c.ranOut(i) {
 					break // "chakula kimeisha": there is none left
 				}
-				if s.sense == "done" || s.tense&(past|participle) != 0 {
+				if s.sense == "done" || s.text == "done" || s.tense&(past|participle) != 0 {
 					if c.has("partly") || c.has("only") && c.has("edge") {
 						break // one side only
 					}
@@ -83,7 +83,7 @@ func (r *reader) answers(cs []clause, f *finding) {
 	for _, d := range f.deeds {
 		if d.code == "" {
 			c := &cs[d.clause]
-			if c.odd > 0 && !c.has("done") {
+			if c.odd > 0 && !c.has("done") && !r.doneThen(cs) {
 				continue
 			}
 			switch d.outcome {
@@ -148,6 +148,32 @@ func (r *reader) answers(cs []clause, f *finding) {
 	}
 }
 
+// doneThen says whether a message begins with "done" and goes on with nothing but when or with
+// whom, whose words need not be known: "did it before milking", "ho gaya dudh dohne se pehle".
+func (r *reader) doneThen(cs []clause) bool {
+	c := &cs[0]
+	if len(cs) > 2 || c.ask != telling || c.doubt || c.cond || c.hasQuality() || c.hasDim("did") || c.has("not", "no", "notyet", "couldnt", "partly", "only", "will", "want", "must") {
+		return false
+	}
+	k, done := 0, false
+	for ; k < len(c.signs) && oneOf(c.signs[k].sense, "done", "finish", "do", "yes", "ok", "already", "me", "filler", "is", "chat=hello"); k++ {
+		s := &c.signs[k]
+		done = done || s.sense == "done" || oneOf(s.sense, "do", "finish") && (s.tense&(past|participle) != 0 || s.text == "done")
+	}
+	when := func(s *sign) bool { return oneOf(s.sense, "before", "after", "while", "earlier", "past") }
+	switch {
+	case !done:
+		return false
+	case k == len(c.signs):
+		return len(cs) == 2 && len(cs[1].signs) > 0 && when(&cs[1].signs[0]) && cs[1].ask == telling && !cs[1].hasTarget() // "did it when I woke up"
+	case len(cs) > 1:
+		return false
+	case c.signs[k].hindi():
+		return when(&c.signs[k]) || c.has("before", "after")
+	}
+	return when(&c.signs[k]) || c.signs[k].sense == "person" && slices.ContainsFunc(c.signs[:k], func(s sign) bool { return r.names(&s, "with", "wit", "con", "avec") })
+}
+
 // core counts the signs that carry meaning.
 func (c *clause) core() int {
 	n := 0
@@ -202,6 +228,9 @@ func (r *reader) short(cs []clause, f *finding, unsettled bool) []string {
 		if (cs[k].tomorrow || cs[k].later && !(f.answer == "done" && r.noon(&cs[k]))) && !cs[k].has("past") && (f.answer == "yes" || f.answer == "done") {
 			return nil
 		}
+	}
+	if f.answer == "done" && own != "" && r.doneThen(cs) {
+		return []string{own}
 	}
 	if odd <= 2 || r.ticked(cs) {
 		switch f.answer {

@@ -25,6 +25,8 @@ func (p *peril) smokes(i int) string {
 		return ""
 	case s.text == "fumes" && p.has("harm=breath", "breathe"):
 		return "" // "fumes nearly choked me"
+	case s.sense == "seen=fire" && p.ofEye(i):
+		return "harm=eye" // "my eyes are on fire"
 	case s.sense == "seen=fire" && p.object(i) == "plant":
 		return "" // "le compost a brûlé mes plants"
 	case s.hindi() && p.has("body") && oneOf(s.text, "ढेर", "dher", "heap"):
@@ -40,6 +42,15 @@ func (c *clause) ofCrop(i int) bool {
 		k--
 	}
 	return k >= 0 && (inDim(c.signs[k].sense, "crop") || c.signs[k].sense == "plant")
+}
+
+// ofEye says whether what the sign at i tells of is an eye, which stands before it.
+func (c *clause) ofEye(i int) bool {
+	k := i - 1
+	for k >= 0 && oneOf(c.signs[k].sense, "is", "filler", "very", "") {
+		k--
+	}
+	return k >= 0 && oneOf(c.signs[k].sense, "eye", "harm=eye")
 }
 
 // noSmell says whether the smell of a clause is denied: "jalne wali koi boo nahi".
@@ -68,7 +79,7 @@ func (p *peril) burnt(i int) string {
 		return ""
 	case p.has("smell") || p.r.asked == "smell" && !p.person:
 		return "seen=smoke"
-	case p.has("eye", "harm=eye") && !p.has("body") && s.hindi():
+	case (p.has("eye", "harm=eye") || p.r.asked != "smell" && p.r.says(p.clause, "आँखों", "आँख", "आंखों", "आंख", "aankh", "aankho", "aankhon")) && !p.has("body") && s.hindi():
 		return "harm=eye" // "आँख में जलन"
 	case p.about.bite && !p.has("body", "heap", "inside", "stuff", "smell", "seen=steam"):
 		return "" // "chinti ne kaata, bahut jalan hai": the bite burns

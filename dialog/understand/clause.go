@@ -184,7 +184,7 @@ func (r *reader) split() []clause {
 				s.sense = "ask=next" // "La couche est posée. Et ensuite ?"
 				cur = append(cur, s)
 				continue
-			} else if last && (s.sense == "then" || s.text == "ensuite" || s.text == "luego" || s.text == "puis") {
+			} else if last && (oneOf(s.sense, "and", "then") && i+1 < len(r.signs) && len(cur) == 0 && len(out) == 0 || s.sense == "then" || s.text == "ensuite" || s.text == "luego" || s.text == "puis") {
 				s.sense = "after" // "il se passe quoi ensuite ?"
 				cur = append(cur, s)
 				continue

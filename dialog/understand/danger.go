@@ -129,6 +129,10 @@ func (p *peril) tells(i int) string {
 		if p.r.names(s, "eating", "eatin", "comiendo", "mangeait") && p.unfit("eat") {
 			return "harm=swallowed" // "the small one was eating the compost"
 		}
+	case "mistook":
+		if p.has("smell=alcohol", "foreign") && p.has("bottle", "starter", "liquid") && !p.has("drink", "harm=swallowed", "smell") && p.hasPast() {
+			return "harm=swallowed" // "nanaji daaru samajh ke chadha gaye botal wala"
+		}
 	case "eye":
 		return p.eyes(i)
 	case "get", "put", "take":

@@ -8,10 +8,17 @@ func (p *peril) eyes(i int) string {
 	case p.r.asked != "smell" && !p.has("smell") && (p.r.pains(p.clause) || p.has("cap", "bottle=burst") && !p.has("open")),
 		(p.r.asked != "smell" || p.has("cap", "bottle", "liquid", "starter")) && p.intoEye(i),
 		p.has("open") && (p.has("not", "couldnt", "cant") || p.signs[p.find("open")].neg) && !p.has("bottle", "cap"), // it does not open any more
+		p.streams(i),
 		p.has("dust", "stuff", "water", "gas", "seen=ash", "liquid", "starter", "compost", "get", "dung"), p.hasDim("material"):
 		return "harm=eye"
 	}
 	return ""
+}
+
+// streams: "my left eye is streaming", what wets is the eye.
+func (p *peril) streams(i int) bool {
+	k := p.past(i+1, "is", "filler", "very", "keep", "now")
+	return k < len(p.signs) && (p.signs[k].sense == "moisture=wet" || p.signs[k].sense == "bottle=leaking") && p.r.asked != "smell"
 }
 
 // intoEye: Swahili "jichoni", into the eye, with something that went or struck there.

@@ -12,7 +12,7 @@ import (
 func (p *peril) otherwise(s *sign, i int) string {
 	switch s.sense {
 	case "smell=ammonia":
-		if !s.own && p.r.asked != "smell" && !p.has("smell", "gas", "sharp") && p.r.names(s, "ojos", "ojo", "yeux", "eyes", "macho", "aankh", "ankh", "aankhon", "ankhon", "आँख", "आँखें", "आंख", "आंखें") {
+		if !s.own && p.r.asked != "smell" && !p.has("smell", "gas", "sharp") && p.r.names(s, "ojos", "ojo", "yeux", "eyes", "macho", "aankh", "ankh", "aankhon", "ankhon", "आँख", "आँखें", "आँखों", "आंख", "आंखें", "आंखों") {
 			return "harm=eye"
 		}
 	case "bottle=bloated":

@@ -29,6 +29,11 @@ func (r *reader) relatives() {
 				}
 				continue
 			}
+		case "while":
+			if r.atEnd(i) && r.signs[i-1].sense != "filler" && oneOf(s.text, "when", "cuando") {
+				s.sense = "whenq" // "ready when"
+			}
+			continue
 		case "known":
 			if first && s.text == "can" && r.asks(i) {
 				s.sense = "canq" // "can maize cobs go in?"
@@ -55,13 +60,13 @@ func (r *reader) relatives() {
 			s.sense = "filler" // "como a cerveza": like beer
 			continue
 		}
-		if first || s.sense == "if" || r.asks(i) {
+		if first || s.sense == "if" || r.asks(i) || s.sense == "whenq" && r.atEnd(i) {
 			continue
 		}
 		switch s.text {
 		case "que", "q", "ke", "como", "komo", "who", "which", "where", "quien", "qui", "donde", "ou":
 			s.sense = "filler"
-		case "cuando", "quand", "when":
+		case "cuando", "quand", "when", "wen", "whn":
 			s.sense = "while"
 		}
 	}
@@ -115,6 +120,11 @@ func (r *reader) likened(i int) bool {
 		}
 	}
 	return false
+}
+
+// atEnd says whether nothing follows sign i, and something stands before it.
+func (r *reader) atEnd(i int) bool {
+	return i > 0 && i+1 == len(r.signs)
 }
 
 // asks says whether the next full stop after sign i is a question mark.

@@ -24,7 +24,9 @@ func (r *reader) swahiliTurns() {
 				s.sense = "filler" // "moshi kama jiko"
 			}
 		case "if":
-			if s.text == "kama" && r.likeness(i) {
+			if s.text == "kama" && i > 0 && oneOf(r.signs[i-1].text, "naona", "ninaona", "tunaona", "naonaga", "nimeona", "niliona", "nahisi") {
+				s.sense = "filler" // "naona kama moshi unatoka": as it were
+			} else if s.text == "kama" && r.likeness(i) {
 				s.sense = "filler"
 				for k := i + 1; k < len(r.signs) && r.tokens[r.signs[k].from].kind != mark; k++ {
 					if act(r.signs[k].sense) || r.signs[k].text == "mto" || r.signs[k].sense == "seen=smoke" && !r.smelt(i) {

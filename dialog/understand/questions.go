@@ -55,7 +55,7 @@ func (r *reader) questions(cs []clause, f *finding) {
 					add("ask=next")
 				}
 			case "whenq":
-				if c.has("compost", "material=compost") && !c.hasAct() && !c.has("sell", "foreign", "money") || c.has("use") && !c.hasDim("material") && !c.has("water") {
+				if c.has("compost", "material=compost") && !c.hasAct() && !c.has("sell", "foreign", "money") || c.has("use") && !c.hasDim("material") && !c.has("water") || r.says(c, "listo", "lista") && c.has("done") && !c.has("foreign", "money") {
 					named = true
 					add("ask=status")
 				}
@@ -232,6 +232,14 @@ func (r *reader) shallI(c *clause) bool {
 // journey reads a question about the way to the compost: which step follows (next),
 // how many days remain, how the heap comes along (status).
 func (r *reader) journey(c *clause, add func(string), problem bool) bool {
+	if c.end == "?" && (c.has("then", "and", "after") || r.says(c, "phir", "fir", "फिर")) && c.onlyOf("then", "and", "after", "filler", "now", "?", "¿") {
+		if problem {
+			add("ask=help")
+		} else {
+			add("ask=next") // "and then?"
+		}
+		return true
+	}
 	if (c.has("how") || c.has("chat=hello") && c.end == "?") && c.has("heap", "compost") && c.onlyOf("how", "is", "was", "will", "me", "mine", "heap", "compost", "filler", "now", "today", "progress", "chat=hello", "what", "going") {
 		add("ask=status") // "how is my compost"
 		return true
@@ -270,7 +278,7 @@ func (r *reader) journey(c *clause, add func(string), problem bool) bool {
 func (r *reader) helper(c *clause, i int) bool {
 	for k := range c.signs {
 		if c.signs[k].sense == "person" || c.signs[k].sense == "neighbor" {
-			return k < i && oneOf(r.word(c.signs[i].from-1), "que", "qui", "who", "m", "me", "aliyekuwa", "nous", "nos", "to") || c.signs[i].hindi() && k != i
+			return k < i && (r.names(&c.signs[i], "coup") || oneOf(r.word(c.signs[i].from-1), "que", "qui", "who", "m", "me", "aliyekuwa", "nous", "nos", "to")) || c.signs[i].hindi() && k != i
 		}
 	}
 	return false
@@ -379,7 +387,7 @@ func (r *reader) ours(c *clause, why bool) bool {
 	if c.has("money") {
 		return false
 	}
-	if c.has("weather", "foreign") && !c.hasDeed() && !(r.asked == "have" && c.hasDim("material")) && !c.has("heap", "worm", "bottle", "compost", "stick", "layer", "starter", "cap", "sheet", "bed") {
+	if c.has("weather", "foreign") && !c.hasDeed() && !(r.asked == "have" && c.hasDim("material")) && !c.has("heap", "worm", "bottle", "compost", "stick", "layer", "starter", "cap", "sheet", "bed", "food") {
 		return false
 	}
 	if c.has("foreign") && c.has("whenq") && !c.has("heap", "worm", "bottle", "compost", "stick", "layer", "starter", "bed") {

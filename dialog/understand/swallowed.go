@@ -34,7 +34,7 @@ func (p *peril) swallows(i int) string {
 // unfit says whether what was drunk or eaten is of the heap or the bottle, and no food.
 func (p *peril) unfit(verb string) bool {
 	if verb == "eat" {
-		return p.person && !p.has("worm") && (p.has("starter", "medicine", "compost", "dung", "heap", "cap", "bottle") || p.rawMaterial() || p.r.says(p.clause, "soil", "dirt", "tierra", "terre", "udongo", "mitti", "मिट्टी") || p.about.bottle && p.licked() || p.smelt() && p.has("stuff", "liquid"))
+		return p.person && !p.has("worm") && (p.has("starter", "medicine", "compost", "dung", "heap", "cap", "bottle") || p.rawMaterial() || p.r.says(p.clause, "soil", "dirt", "tierra", "terre", "udongo", "mitti", "मिट्टी", "eso") || p.about.bottle && p.licked() || p.smelt() && p.has("stuff", "liquid"))
 	}
 	switch {
 	case p.has("starter", "liquid", "bottle", "medicine", "compost", "stir", "seen=runoff"), p.about.bottle, p.r.asked == "bottle" || p.r.asked == "shake":
