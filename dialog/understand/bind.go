@@ -131,6 +131,9 @@ func (r *reader) bind(c *clause) {
 		}
 		if t >= 0 {
 			c.signs[t].neg = true
+			for k := t - 1; k >= 0 && s.hindi() && inDim(c.signs[t].sense, "smell") && inDim(c.signs[k].sense, "smell"); k-- {
+				c.signs[k].neg = true // "सड़ने की बदबू अब नहीं रही"
+			}
 			// "not hot or cold": what "or" joins shares the not
 			for k := t + 1; k+1 < len(c.signs); k++ {
 				if c.signs[k].sense == "or" && quality(c.signs[k+1].sense) {
@@ -212,4 +215,23 @@ func (c *clause) smelt(i int) int {
 		}
 	}
 	return i
+}
+
+// vanish takes back the smell or the sight that is gone, which stands before the word that says
+// so or, in Spanish, behind it: "the flies are gone", "ya se fueron las moscas". Smoke and fire
+// are told all the same.
+func (c *clause) vanish() {
+	i := c.find("vanished")
+	if i < 0 {
+		return
+	}
+	gone := func(s *sign) bool {
+		return inDim(s.sense, "smell") || inDim(s.sense, "seen") && s.sense != "seen=smoke" && s.sense != "seen=fire"
+	}
+	before := false
+	for k := 0; k < len(c.signs) && !(before && k > i); k++ {
+		if gone(&c.signs[k]) {
+			c.signs[k].neg, before = true, before || k < i
+		}
+	}
 }

@@ -91,6 +91,7 @@ func (r *reader) frame(cs []clause) {
 				c.later = true
 			}
 		}
+		c.vanish()
 		if c.ask == telling && (c.inverted() || c.eitherAct() || len(c.signs) > 0 && c.signs[0].sense == "must" && c.has("or")) {
 			c.ask = askModal
 		}

@@ -48,8 +48,8 @@ func (r *reader) recast(c *clause, n, k int) {
 			s.sense = "known" // "siafu wamevamia sanduku": the box
 		}
 	case "earlier":
-		if s.text == "tout" && c.ahead() {
-			s.sense = "later" // "je regarde tout à l'heure"
+		if s.text == "tout" && (c.ahead() || c.has("later") && !c.hasPast()) {
+			s.sense = "later" // "je regarde tout à l'heure", "tout à l'heure quand je rentre"
 		}
 	}
 	r.turn(c, n, k)
