@@ -83,7 +83,7 @@ func (r *reader) questions(cs []clause, f *finding) {
 				if s.sense == "ask=help" && c.has("chat=thanks") && c.ask == telling && s.to == s.from+1 {
 					break // "thanks for the help"
 				}
-				if s.sense == "ask=help" && c.ask == telling && oneOf(r.word(s.from-1), "con", "with", "avec") {
+				if s.sense == "ask=help" && c.ask == telling && (oneOf(r.word(s.from-1), "con", "with", "avec") || r.word(s.from-2) == "avec") {
 					break // "con ayuda de la burra"
 				}
 				if s.sense == "ask=help" && c.has("await") && c.ask == telling {
@@ -286,7 +286,7 @@ func (r *reader) helper(c *clause, i int) bool {
 
 // cries says whether a sign is a cry, and no question for help.
 func (r *reader) cries(s *sign) bool {
-	return r.names(s, "auxilio", "socorro", "secours", "bachao", "बचाओ")
+	return r.names(s, "auxilio", "socorro", "ayudenme", "ayudeme", "ayudame", "secours", "bachao", "बचाओ")
 }
 
 // rainsOn: a what-if of nothing but rain, which is a question about the heap.

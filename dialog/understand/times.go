@@ -147,6 +147,8 @@ func (r *reader) times(cs []clause, f *finding) {
 			when("later")
 		case len(cs) == 1 && actOf(r.asked) != "" && r.awaits(c):
 			when("later") // "once the kids are back from school"
+		case actOf(r.asked) != "" && !c.cond && c.makesUp():
+			when(map[bool]string{true: "tomorrow", false: "later"}[c.tomorrow])
 		case odd > 0 || c.cond:
 		case c.has("today") && c.has("not", "no") && !f.tells(notDone) && !c.hasQuality() && !r.didNot(c) && !c.has("was"):
 			when("later")
@@ -306,4 +308,23 @@ func (c *clause) weathered() bool {
 // tells says whether anything in the message stands as o: done, not done, in doubt.
 func (f *finding) tells(o outcome) bool {
 	return slices.ContainsFunc(f.deeds, func(d deed) bool { return d.outcome == o && d.code != "" })
+}
+
+// makesUp says whether a clause that tells of a deed left undone ends with the day it will be done,
+// without a mark between the two: "pas encore je le fais demain avec le tamis", "se me olvidó por
+// andar en el pueblo mañana sin falta".
+func (c *clause) makesUp() bool {
+	undone := slices.IndexFunc(c.signs, func(s sign) bool {
+		return oneOf(s.sense, "forgot", "notyet") && s.tongue != hi && s.tongue != hiLatn || inDim(s.sense, "did") && s.neg && s.tense&(past|yet) != 0
+	})
+	if undone < 0 {
+		return false
+	}
+	for k := undone + 1; k < len(c.signs); k++ {
+		s, last := &c.signs[k], &c.signs[k-1]
+		if s.sense == "tomorrow" || s.sense == "later" && last.sense == "do" && last.tense&(present|future|bare) != 0 {
+			return true
+		}
+	}
+	return false
 }

@@ -22,6 +22,8 @@ func (r *reader) anew(cur []sign, i int) bool {
 		return greets(cur)
 	case r.harmOpens(cur, i):
 		return true
+	case s.sense == "today":
+		return r.planThenDeed(cur, i)
 	case r.asksLeave(s) && stated(cur) && !tight(cur[n-1].sense) && !subordinates(r.word(s.from-1)) && r.asks(i):
 		return true // "polvo puro | le echo agua?"
 	case !r.mayOpen(s, w), tight(cur[n-1].sense) && !(s.hindi() && oneOf(cur[n-1].sense, "is", "very")), subordinates(r.word(s.from - 1)), !stated(cur):
@@ -236,4 +238,13 @@ func (r *reader) verbAfter(i int) bool {
 // trails says whether a Hindi word still belongs to the verb before it.
 func trails(s *sign) bool {
 	return oneOf(s.sense, "is", "was", "very", "bit", "filler", "not", "no", "nor", "tag", "what", "me", "person", "give", "go", "do", "stay", "prog", "will", "ok", "yes", "done", "now", "ask=officer", "while", "if", "maybe", "and", "but", "then", "or")
+}
+
+// planThenDeed says whether "today" at sign i begins to tell what was done, after a plan for
+// tomorrow: "kesho nitaweka tabaka | leo nimekusanya majani".
+func (r *reader) planThenDeed(cur []sign, i int) bool {
+	plan := func(s sign) bool { return act(s.sense) && s.tense&future != 0 }
+	deed := func(s sign) bool { return act(s.sense) && s.tense&past != 0 && !s.neg }
+	return slices.ContainsFunc(cur, func(s sign) bool { return oneOf(s.sense, "tomorrow", "kal") }) &&
+		slices.ContainsFunc(cur, plan) && slices.ContainsFunc(r.toMark(i), deed)
 }
