@@ -138,14 +138,8 @@ func (r *reader) ate(c *clause, i int) bool {
 	if c.has("worm") || !r.names(&c.signs[i], "eaten", "ate", "eat", "comieron", "comio", "comido", "mange", "manger", "wamekula", "amekula") {
 		return false
 	}
-	for k := i - 1; k >= 0; k-- {
-		switch s := &c.signs[k]; s.sense {
-		case "filler", "didaux", "done", "already", "mine", "me":
-		default:
-			return s.sense == "person" || s.beast()
-		}
-	}
-	return false
+	k := c.back(i-1, "filler", "didaux", "done", "already", "mine", "me")
+	return k >= 0 && (c.signs[k].sense == "person" || c.signs[k].beast())
 }
 
 // meaning says which act a verb is, given what else the clause names.

@@ -89,28 +89,15 @@ func (p *peril) bitten(i int) bool {
 
 // byBeast says whether the subject of the verb at sign i is a beast.
 func (c *clause) byBeast(i int) bool {
-	for k := i - 1; k >= 0; k-- {
-		switch s := &c.signs[k]; s.sense {
-		case "filler", "didaux", "done", "already":
-		default:
-			return s.beast()
-		}
-	}
-	return false
+	k := c.back(i-1, "filler", "didaux", "done", "already")
+	return k >= 0 && c.signs[k].beast()
 }
 
 // stungBefore says whether a small animal is the subject of the verb at sign i.
 func (p *peril) stungBefore(i int) bool {
-	for k := i - 1; k >= 0; k-- {
-		switch p.signs[k].sense {
-		case "filler", "didaux", "me", "", "neighbor", "known":
-		case "stinger", "seen=rodents":
-			return true
-		default:
-			return p.signs[k].beast() && (p.has("body") || p.signs[i].whom || p.r.strikes(p.clause, i))
-		}
-	}
-	return false
+	k := p.back(i-1, "filler", "didaux", "me", "", "neighbor", "known")
+	return k >= 0 && (oneOf(p.signs[k].sense, "stinger", "seen=rodents") ||
+		p.signs[k].beast() && (p.has("body") || p.signs[i].whom || p.r.strikes(p.clause, i)))
 }
 
 // bites reads a verb of biting and stinging, which is also of blades, aches and chopped stalks.
@@ -141,14 +128,6 @@ func (c *clause) aches(i int) bool {
 	if t := c.signs[i].text; t[0] == 'a' || t[0] == 'w' || strings.HasPrefix(t, "ka") {
 		return false
 	}
-	for k := i - 1; k >= 0; k-- {
-		switch c.signs[k].sense {
-		case "body":
-			return true
-		case "filler", "mine", "very":
-		default:
-			return false
-		}
-	}
-	return false
+	k := c.back(i-1, "filler", "mine", "very")
+	return k >= 0 && c.signs[k].sense == "body"
 }

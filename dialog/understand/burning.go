@@ -37,19 +37,13 @@ func (p *peril) smokes(i int) string {
 
 // ofCrop says whether the subject of the verb at sign i is a crop.
 func (c *clause) ofCrop(i int) bool {
-	k := i - 1
-	for k >= 0 && oneOf(c.signs[k].sense, "mine", "filler") {
-		k--
-	}
+	k := c.back(i-1, "mine", "filler")
 	return k >= 0 && (inDim(c.signs[k].sense, "crop") || c.signs[k].sense == "plant")
 }
 
 // ofEye says whether what the sign at i tells of is an eye, which stands before it.
 func (c *clause) ofEye(i int) bool {
-	k := i - 1
-	for k >= 0 && oneOf(c.signs[k].sense, "is", "filler", "very", "") {
-		k--
-	}
+	k := c.back(i-1, "is", "filler", "very", "")
 	return k >= 0 && oneOf(c.signs[k].sense, "eye", "harm=eye")
 }
 
@@ -79,7 +73,7 @@ func (p *peril) burnt(i int) string {
 		return ""
 	case p.has("smell") || p.r.asked == "smell" && !p.person:
 		return "seen=smoke"
-	case (p.has("eye", "harm=eye") || p.r.asked != "smell" && p.r.says(p.clause, "आँखों", "आँख", "आंखों", "आंख", "aankh", "aankho", "aankhon")) && !p.has("body") && s.hindi():
+	case p.has("eye", "harm=eye") && !p.has("body") && s.hindi():
 		return "harm=eye" // "आँख में जलन"
 	case p.about.bite && !p.has("body", "heap", "inside", "stuff", "smell", "seen=steam"):
 		return "" // "chinti ne kaata, bahut jalan hai": the bite burns

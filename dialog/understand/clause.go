@@ -86,6 +86,14 @@ func (c *clause) past(k int, senses ...string) int {
 	return k
 }
 
+// back gives the first sign from k backwards whose sense is none of these, -1 when all are.
+func (c *clause) back(k int, senses ...string) int {
+	for k >= 0 && oneOf(c.signs[k].sense, senses...) {
+		k--
+	}
+	return k
+}
+
 // hasQuality says whether a clause describes anything.
 func (c *clause) hasQuality() bool {
 	for at := range c.signs {

@@ -232,14 +232,6 @@ func (r *reader) shallI(c *clause) bool {
 // journey reads a question about the way to the compost: which step follows (next),
 // how many days remain, how the heap comes along (status).
 func (r *reader) journey(c *clause, add func(string), problem bool) bool {
-	if c.end == "?" && (c.has("then", "and", "after") || r.says(c, "phir", "fir", "फिर")) && c.onlyOf("then", "and", "after", "filler", "now", "?", "¿") {
-		if problem {
-			add("ask=help")
-		} else {
-			add("ask=next") // "and then?"
-		}
-		return true
-	}
 	if (c.has("how") || c.has("chat=hello") && c.end == "?") && c.has("heap", "compost") && c.onlyOf("how", "is", "was", "will", "me", "mine", "heap", "compost", "filler", "now", "today", "progress", "chat=hello", "what", "going") {
 		add("ask=status") // "how is my compost"
 		return true
@@ -256,7 +248,8 @@ func (r *reader) journey(c *clause, add func(string), problem bool) bool {
 		return false
 	}
 	switch {
-	case c.has("progress") && c.has("ask=next", "then", "after") && !problem && !c.hasDeed(),
+	case c.end == "?" && (c.has("then", "and", "after") || r.says(c, "phir", "fir", "फिर")) && c.onlyOf("then", "and", "after", "filler", "now"), // "and then?"
+		c.has("progress") && c.has("ask=next", "then", "after") && !problem && !c.hasDeed(),
 		c.has("step") && c.has("ask=next", "after", "then", "remain"):
 		if problem {
 			add("ask=help")

@@ -355,10 +355,7 @@ func (c *clause) ofMeal(r *reader, i int) bool {
 	if meal(i+1) && (s.tongue == en || s.hindi()) {
 		return true
 	}
-	k := i - 1
-	for k >= 0 && oneOf(c.signs[k].sense, "filler", "mine", "me", "very", "is", "was") {
-		k--
-	}
+	k := c.back(i-1, "filler", "mine", "me", "very", "is", "was")
 	return meal(k) && !(s.hindi() && oneOf(r.word(c.signs[k].to), "में", "पर", "me", "mein", "par", "pe"))
 }
 

@@ -141,14 +141,12 @@ func (r *reader) times(cs []clause, f *finding) {
 			when("tomorrow") // "बारिश न हुई तो कल"
 		case (c.will || c.othersTurn()) && (c.later || c.tomorrow) && odd <= 2 && r.asked != "none" && r.asked != "menu" && !c.has("foreign", "money", "weather", "animal", "person"):
 			when(map[bool]string{true: "tomorrow", false: "later"}[c.tomorrow]) // "will go at dusk"
-		case r.timeIf(c) && odd <= 3 && c.end != "?" && actOf(r.asked) != "":
+		case actOf(r.asked) != "" && (r.timeIf(c) && odd <= 3 && c.end != "?" || !c.cond && c.makesUp()):
 			when(map[bool]string{true: "tomorrow", false: "later"}[c.tomorrow])
 		case c.untilThen() && actOf(r.asked) != "":
 			when("later")
 		case len(cs) == 1 && actOf(r.asked) != "" && r.awaits(c):
 			when("later") // "once the kids are back from school"
-		case actOf(r.asked) != "" && !c.cond && c.makesUp():
-			when(map[bool]string{true: "tomorrow", false: "later"}[c.tomorrow])
 		case odd > 0 || c.cond:
 		case c.has("today") && c.has("not", "no") && !f.tells(notDone) && !c.hasQuality() && !r.didNot(c) && !c.has("was"):
 			when("later")

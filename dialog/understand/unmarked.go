@@ -29,7 +29,7 @@ func (r *reader) anew(cur []sign, i int) bool {
 	case !r.mayOpen(s, w), tight(cur[n-1].sense) && !(s.hindi() && oneOf(cur[n-1].sense, "is", "very")), subordinates(r.word(s.from - 1)), !stated(cur):
 		return false
 	case r.sights(s) && s.tongue != sw:
-		return described(cur) && !within(r.word(s.from-1)) && !oneOf(cur[n-1].sense, "filler", "didaux", "seen=worms_escaping", "goout")
+		return described(cur) && !ties(r.word(s.from-1)) && !oneOf(cur[n-1].sense, "filler", "didaux", "seen=worms_escaping", "goout")
 	case s.hindi() && described(cur) && r.asksAhead(i):
 		return true // "dabate hi pani behta hai | kya karu", "नरम है | गैस क्यों नहीं बनती"
 	case s.hindi():
@@ -76,7 +76,7 @@ func (r *reader) harmOpens(cur []sign, i int) bool {
 		return false
 	}
 	before := r.word(s.from - 1)
-	if tight(last.sense) && last.sense != "is" || oneOf(last.sense, "and", "but", "because", "do") || crawling(last.sense) || last.beast() || subordinates(before) || within(before) {
+	if tight(last.sense) && last.sense != "is" || oneOf(last.sense, "and", "but", "because", "do") || crawling(last.sense) || last.beast() || subordinates(before) || ties(before) {
 		return false
 	}
 	told := clause{signs: cur}
@@ -115,8 +115,8 @@ func agent(sense string) bool {
 	return oneOf(sense, "person", "neighbor", "me", "mine", "stinger", "pointed", "body", "eye", "dust", "seen=rodents", "seen=ants", "seen=ash")
 }
 
-// within says whether a word ties a name to what stands before it: "with my son".
-func within(w string) bool {
+// ties says whether a word ties a name to what stands before it: "with my son".
+func ties(w string) bool {
 	return oneOf(w, "on", "in", "with", "by", "for", "of", "to", "at", "from", "under", "over", "near", "my", "has", "have", "had",
 		"a", "de", "en", "con", "por", "para", "al", "del", "entre", "mi", "mis", "la", "el", "los", "las", "un", "una",
 		"au", "avec", "par", "pour", "dans", "sur", "du", "des", "chez", "mon", "ma", "mes", "le", "les", "une", "d", "l",

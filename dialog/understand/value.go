@@ -332,16 +332,8 @@ func (r *reader) long(c *clause) bool {
 // kinBefore: a person stands right before sign i, small words aside: "mon père est mort",
 // "baba amekufa".
 func (c *clause) kinBefore(i int) bool {
-	for k := i - 1; k >= 0; k-- {
-		switch c.signs[k].sense {
-		case "person", "neighbor":
-			return c.signs[k].tongue == fr || c.signs[k].tongue == sw
-		case "is", "was", "didaux", "filler", "mine", "me":
-		default:
-			return false
-		}
-	}
-	return false
+	k := c.back(i-1, "is", "was", "didaux", "filler", "mine", "me")
+	return k >= 0 && oneOf(c.signs[k].sense, "person", "neighbor") && (c.signs[k].tongue == fr || c.signs[k].tongue == sw)
 }
 
 // otherThan says whether a sight in a clause without heap, bottle or worms is of somebody or

@@ -53,19 +53,11 @@ func (r *reader) namesSomebody(c *clause) bool {
 		if s.sense != "person" && s.sense != "neighbor" {
 			continue
 		}
-		if k == 0 || !c.signs[c.back(k-1)].beast() || !oneOf(r.word(s.from-1), "wa", "ya", "de", "du", "del", "of") {
+		if of := c.back(k-1, "filler"); of < 0 || !c.signs[of].beast() || !oneOf(r.word(s.from-1), "wa", "ya", "de", "du", "del", "of") {
 			return true
 		}
 	}
 	return false
-}
-
-// back is the sign at k or the nearest before it that is no small word.
-func (c *clause) back(k int) int {
-	for k > 0 && c.signs[k].sense == "filler" {
-		k--
-	}
-	return k
 }
 
 func bites(sense string) bool { return sense == "bite" || sense == "harm=bite" }
