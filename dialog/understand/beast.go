@@ -40,8 +40,8 @@ func (p *peril) attacked(i int) string {
 		case v.sense == "maul" && (v.whom || somebody(p.signs[i+1:])),
 			v.sense == "eat" && v.tense&(past|participle|ongoing) != 0 && (v.whom || p.has("body")):
 			return "harm=bite"
-		case v.sense == "" && p.r.tokens[v.from].kind == word && (p.onBody(k) || s.sense == "stinger" && p.onPerson(k)),
-			k == i+1 && oneOf(v.text, "got", "get", "gets") && p.onPerson(k):
+		case v.sense == "" && p.r.tokens[v.from].kind == word && (p.object(k) == "body" || s.sense == "stinger" && oneOf(p.object(k), "person", "neighbor")),
+			k == i+1 && oneOf(v.text, "got", "get", "gets") && oneOf(p.object(k), "person", "neighbor"):
 			return "harm=bite" // "bees got the old man"
 		}
 	}
@@ -64,18 +64,6 @@ func (p *peril) mauled(i int) string {
 		return "harm=bite"
 	}
 	return ""
-}
-
-// onBody says whether a part of the body is the object of the word at sign i.
-func (p *peril) onBody(i int) bool {
-	k := p.past(i+1, "filler", "me", "mine", "up", "one")
-	return k < len(p.signs) && p.signs[k].sense == "body"
-}
-
-// onPerson says whether somebody is the object of the word at sign i: "acribillaron a mi compadre".
-func (p *peril) onPerson(i int) bool {
-	k := p.past(i+1, "filler", "mine", "one", "rangeto", "me")
-	return k < len(p.signs) && (p.signs[k].sense == "person" || p.signs[k].sense == "neighbor")
 }
 
 // bitten says whether Hindi काटना, to cut and to bite, is of a mouth or a sting: what has one is

@@ -55,7 +55,7 @@ func (c *clause) noSmell() bool {
 
 // object is the sense of what follows the verb at sign i, small words aside.
 func (c *clause) object(i int) string {
-	if k := c.past(i+1, "filler", "me", "mine"); k < len(c.signs) {
+	if k := c.past(i+1, "filler", "me", "mine", "one", "up", "rangeto"); k < len(c.signs) {
 		return c.signs[k].sense
 	}
 	return ""
