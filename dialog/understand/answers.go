@@ -62,8 +62,8 @@ func (r *reader) answers(cs []clause, f *finding) {
 				if i > 0 && s.hindi() && (strings.HasPrefix(s.text, "हो") || strings.HasPrefix(s.text, "ho")) && (quality(c.signs[i-1].sense) || c.signs[i-1].sense == "known") {
 					break // "खाँसी हो गई", "लाल हो गई": it became so
 				}
-				if s.tongue == sw && !s.mine && i > 0 && c.ranOut(i) {
-					break // "chakula kimeisha": there is none left
+				if !s.mine && i > 0 && (s.tongue == sw || s.hindi() && (s.sense == "finish" || c.signs[i-1].sense == "finish")) && c.ranOut(i) {
+					break // "chakula kimeisha", "पुआल ख़त्म हो गया": there is none left
 				}
 				if s.sense == "done" || s.text == "done" || s.tense&(past|participle) != 0 {
 					if c.has("partly") || c.has("only") && c.has("edge") {
@@ -411,11 +411,10 @@ func (c *clause) strange() bool {
 	return c.has("known", "stinger", "pointed", "animal") || c.hasDim("animal") || c.hasDim("crop")
 }
 
-// ranOut says whether what stands before the Swahili "is finished" at sign i is a stuff
-// that is used up, and no work.
+// ranOut says whether what stands before the "is finished" at sign i is a stuff that is used
+// up, and no work.
 func (c *clause) ranOut(i int) bool {
-	switch c.signs[i].text[:1] {
-	case "n", "t":
+	if s := &c.signs[i]; s.tongue == sw && oneOf(s.text[:1], "n", "t") {
 		return false // nimemaliza, tumemaliza
 	}
 	for k := 0; k < i; k++ {
