@@ -121,8 +121,7 @@ func (x *exchange) perilOver(line string) bool {
 	burning := func(what string, at time.Time) bool {
 		return (what == "smoke" || what == "fire") && x.now.Sub(at) < 3*24*time.Hour
 	}
-	told := burning(x.s.Person.Peril, x.s.Person.PerilAt) || slices.ContainsFunc(x.s.Active(), func(h Heap) bool { return burning(h.Peril, h.PerilAt) })
-	if !told || len(strings.Fields(line)) > overLimit || questionMark(line) ||
+	if !x.toldOf(burning) || len(strings.Fields(line)) > overLimit || questionMark(line) ||
 		!x.lineHolds(line, "words_peril_over") || x.lineHolds(line, "words_peril_again") {
 		return false
 	}
@@ -138,7 +137,12 @@ func (x *exchange) perilOver(line string) bool {
 // hurtLately says whether somebody's hurt was told of since yesterday.
 func (x *exchange) hurtLately() bool {
 	hurt := func(what string, at time.Time) bool { return carePhrase[what] != "" && x.now.Sub(at) < 24*time.Hour }
-	return hurt(x.s.Person.Peril, x.s.Person.PerilAt) || slices.ContainsFunc(x.s.Active(), func(h Heap) bool { return hurt(h.Peril, h.PerilAt) })
+	return x.toldOf(hurt)
+}
+
+// toldOf says whether the last danger told of the person or of an active heap is such a one.
+func (x *exchange) toldOf(such func(what string, at time.Time) bool) bool {
+	return such(x.s.Person.Peril, x.s.Person.PerilAt) || slices.ContainsFunc(x.s.Active(), func(h Heap) bool { return such(h.Peril, h.PerilAt) })
 }
 
 func perilWord(what string) worded {

@@ -114,10 +114,7 @@ func (r *reader) read() Meaning {
 		if slices.ContainsFunc(st, func(f fact) bool { return f.code == "seen=runoff" }) {
 			st = filter(st, func(f fact) bool { return f.code != "moisture=wet" }) // the same running water
 		}
-		burnt, bitten := hasCode(f.danger, "harm=burn"), hasCode(f.danger, "harm=bite")
-		st = slices.DeleteFunc(st, func(f fact) bool {
-			return r.ofDanger(c, f, found) || burnt && f.code == "seen=steam" && r.by(c, c.find("seen=steam")) || bitten && crawling(f.code) && r.by(c, c.find(f.code)) || about.eye && f.code == "smell=ammonia" && r.asked != "smell" && !c.has("smell") || about.eye && (f.code == "bottle=bloated" || f.code == "bottle=flat") && !c.has("bottle", "cap") // "लगी आँख पे, सूज गई, कुछ दिखता नहीं"
-		})
+		st = slices.DeleteFunc(st, func(x fact) bool { return r.ofDanger(c, x, found) || r.ofTold(c, x, f.danger, about.told) })
 		if k > 0 && cs[k-1].has("was") && c.notNow() { // "it was hot but not now"
 			c.later, st = false, nil
 			if n := len(f.facts); n > 0 && f.facts[n-1].clause == k-1 {
@@ -203,6 +200,20 @@ func (r *reader) read() Meaning {
 // gaya | bhaap se".
 func (r *reader) by(c *clause, i int) bool {
 	return i >= 0 && (oneOf(r.word(c.signs[i].to), "se", "से") || oneOf(r.word(c.signs[0].from-1), "par", "por", "by", "from", "kwa", "na"))
+}
+
+// ofTold says whether a fact of a clause is but another side of a danger that the message has
+// told: what did it, or how the hurt eye is.
+func (r *reader) ofTold(c *clause, f fact, dangers []string, told told) bool {
+	switch f.code {
+	case "seen=steam":
+		return hasCode(dangers, "harm=burn") && r.by(c, c.find(f.code))
+	case "smell=ammonia":
+		return told.eye && r.asked != "smell" && !c.has("smell")
+	case "bottle=bloated", "bottle=flat":
+		return told.eye && !c.has("bottle", "cap") // "लगी आँख पे, सूज गई, कुछ दिखता नहीं"
+	}
+	return crawling(f.code) && hasCode(dangers, "harm=bite") && r.by(c, c.find(f.code))
 }
 
 // runsOn says whether no mark stands before a clause.
