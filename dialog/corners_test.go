@@ -289,6 +289,7 @@ func TestCorners(t *testing.T) {
 		{"ready", "yes / done / one more done", "squeeze", "", "Layer 2: good"},
 		{"ready", "yes / done / done", "squeeze", "", "did not understand"}, // may be the squeezing
 		{"ready", "yes / done / right / 3 layers done", "layer", "", "layer 4"},
+		{"ready", "yes / done / right / another one down", "layer", "", "layer 3"},
 		{"ready", "yes / done / right / two more layers done", "layer", "", "layer 4"},
 		{"ready", "yes / 3 layers done", "squeeze", "", ""},
 		{"ready", "yes / building now", "layer", "", "Tell me when it is done"},

@@ -170,7 +170,7 @@ func (x *exchange) command(line string, m meaning) bool {
 	if x.seasonWord(line) || x.hideWord(line) || x.familyWord(line) || x.handWord(line) || x.otherDay(line) {
 		return true
 	}
-	if len(strings.Fields(line)) < 4 {
+	if len(strings.Fields(line)) < 4 && m.value("did") == "" { // "another one down" is a layer
 		if _, ok := wordPick(x.lang(), Question{Choices: []Choice{{Means: "word=new_heap"}}}, line); ok {
 			x.ask("path", 0)
 			return true
