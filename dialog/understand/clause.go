@@ -117,15 +117,11 @@ func inDim(sense, dim string) bool {
 
 // quality says whether a sense describes (rather than does, asks or counts).
 func quality(sense string) bool {
-	switch dimension(sense) {
-	case "stick", "moisture", "smell", "seen", "bottle", "harm":
-		return true
-	}
 	switch sense {
 	case "heat", "joto", "poa", "moto", "good", "bad", "sharp", "burning", "burnt", "die", "leave", "damp", "alive", "ready":
 		return true
 	}
-	return false
+	return inDim(sense, "seen") || inDim(sense, "stick") || inDim(sense, "smell") || inDim(sense, "harm") || inDim(sense, "bottle") || inDim(sense, "moisture")
 }
 
 // act says whether a sense is something done to heap, bottle or worms.

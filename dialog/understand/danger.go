@@ -20,7 +20,7 @@ type peril struct {
 // dangers reads harm, smoke and fire out of one clause. There is no doubt rule
 // for them: "I think it smokes" counts. Only a denial, a what-if and a plan do not.
 func (r *reader) dangers(c *clause, about topic) (out []string) {
-	p := r.peril(c, about)
+	p := r.perilOf(c, about)
 	for i := range c.signs {
 		if p.unreal(i) {
 			continue
@@ -32,8 +32,9 @@ func (r *reader) dangers(c *clause, about topic) (out []string) {
 	return out
 }
 
-func (r *reader) peril(c *clause, about topic) *peril {
-	p := &peril{clause: c, r: r, about: about, ifAt: -1}
+func (r *reader) perilOf(c *clause, about topic) *peril {
+	p := &r.peril
+	*p = peril{clause: c, r: r, about: about, ifAt: -1}
 	p.asks = c.has("canq", "avoid") && !c.has("normal", "why", "worry", "ask=help", "help", "officer", "ask=officer") && !(c.has("what") && c.has("do")) && !r.says(c, "normal", "normale", "normales", "grave")
 	if c.has("seen=smoke") && c.has("seen=steam") && c.has("or") {
 		p.asks = false // "is that smoke or steam": it is there

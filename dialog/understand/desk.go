@@ -7,9 +7,12 @@ import "sync"
 // would be a fifth of the work of reading it.
 type desk struct {
 	spelt   []rune
+	facts   []fact
+	peril   peril  // of the clause in hand
 	spare   []sign // the signs before amounts were joined
 	parted  []sign // the signs of the clauses, end to end
 	clauses []clause
+	heard   [][]int32 // by token: words it may be heard for; they count in phrases only
 	next    []int32   // see ahead
 	some    []opening // see openings
 	skips   []maybe   // by token: a filler, which may stand inside a phrase

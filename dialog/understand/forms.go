@@ -6,10 +6,24 @@ import (
 	"unicode/utf8"
 )
 
+// formsOf are the forms of a typed word. Those of a word of the tables are looked up once.
+func (l *lexicon) formsOf(ids []int32, w string) []int32 {
+	if len(ids) == 0 || l.spelled[ids[0]] != w {
+		return l.forms(shortVowels(w))
+	}
+	known := &l.formed[ids[0]]
+	if list := known.Load(); list != nil {
+		return *list
+	}
+	list := l.forms(shortVowels(w))
+	known.Store(&list)
+	return list
+}
+
 // forms are the words of the tables that differ from a Hindi word in gender and number
 // only: निकला, निकली, निकले and the stem निकल; टपकता, टपकती. Set phrases hold one form
 // for all.
-func (l *lexicon) forms(w string, out []int32) []int32 {
+func (l *lexicon) forms(w string) (out []int32) {
 	w = fold(w)
 	endings := devaEndings
 	if w[0] < utf8.RuneSelf {
@@ -47,14 +61,17 @@ var (
 func (r *reader) unjoin() {
 	for i := 0; i < len(r.tokens); i++ {
 		t := r.tokens[i]
-		if t.kind != word || len(t.text) < 6 || t.text[0] < 0x80 && r.lang != "hi" && r.lang != "hi-Latn" || known(t.text) {
+		if t.kind != word || len(t.text) < 6 || t.text[0] < 0x80 && r.lang != "hi" && r.lang != "hi-Latn" {
 			continue
 		}
 		flat := shortVowels(t.text)
-		for _, help := range helping(t.text) {
+		for _, help := range helping(flat) {
 			stem, has := strings.CutSuffix(flat, help)
 			if !has || !r.lex.nakedStem(stem) {
 				stem, has = strings.CutSuffix(t.text, help)
+			}
+			if has && known(t.text) {
+				break
 			}
 			short := has && len(stem) == 3 && bones(stem) == stem && len(r.lex.ear[hiLatn]().bones[stem]) > 0 // "pltdiya"
 			if !has || !short && (len(stem) < 4 || !r.lex.nakedStem(stem)) {
@@ -69,12 +86,20 @@ func (r *reader) unjoin() {
 	}
 }
 
+// helping are the helping verbs that end in the letter a word ends in.
 func helping(w string) []string {
-	if w[0] < 0x80 {
-		return romanHelping
-	}
-	return devaHelping
+	last, _ := utf8.DecodeLastRuneInString(w)
+	return helpingBy[last]
 }
+
+var helpingBy = func() map[rune][]string {
+	by := map[rune][]string{}
+	for _, help := range slices.Concat(devaHelping, romanHelping) {
+		last, _ := utf8.DecodeLastRuneInString(help)
+		by[last] = append(by[last], help)
+	}
+	return by
+}()
 
 var (
 	devaHelping = []string{"दिया", "दीया", "दिए", "दि", "दी", "लिया", "लीया", "लिए", "लि", "ली", "चुका", "चुकी", "चुके", "गया", "गयी", "गई", "गए",

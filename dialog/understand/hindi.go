@@ -335,9 +335,13 @@ func (r *reader) holds(senses ...string) bool {
 
 // endsStatement says whether a word is a finite Hindi verb, after which "par" is but.
 func endsStatement(w string) bool {
-	return oneOf(w, "है", "हैं", "था", "थी", "थे", "दिया", "दी", "दिए", "लिया", "ली", "लिए", "गया", "गई", "गए", "हुआ", "हुई", "हुए", "किया", "आया", "आई", "आए",
+	switch w {
+	case "है", "हैं", "था", "थी", "थे", "दिया", "दी", "दिए", "लिया", "ली", "लिए", "गया", "गई", "गए", "हुआ", "हुई", "हुए", "किया", "आया", "आई", "आए",
 		"निकला", "निकली", "निकले", "लगा", "लगी", "लगे", "रहा", "रही", "रहे", "hai", "hain", "h", "tha", "thi", "the", "diya", "di", "diye", "liya", "li", "liye",
-		"gaya", "gayi", "gai", "gaye", "gya", "gyi", "gye", "hua", "hui", "hue", "kiya", "aaya", "aayi", "aaye", "nikla", "nikli", "nikle", "laga", "lagi", "lage", "raha", "rahi", "rahe")
+		"gaya", "gayi", "gai", "gaye", "gya", "gyi", "gye", "hua", "hui", "hue", "kiya", "aaya", "aayi", "aaye", "nikla", "nikli", "nikle", "laga", "lagi", "lage", "raha", "rahi", "rahe":
+		return true
+	}
+	return false
 }
 
 func described(cur []sign) bool {

@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"slices"
 	"sync"
+	"sync/atomic"
 )
 
 //go:embed lexicon
@@ -82,6 +83,7 @@ type lexicon struct {
 	self     []int32 // every word's id at its own place, to point at as a list of one
 	spelled  []string
 	senses   [][]entry
+	formed   []atomic.Pointer[[]int32] // by word, see formsOf
 	said     []phrase
 	spoken   []int32                      // the words of all phrases; gap means up to three words of any kind
 	phrases  [][]opening                  // by first word
@@ -160,6 +162,7 @@ func load(fsys fs.FS) (*lexicon, error) {
 		doubled[id] = single(w) != w
 	}
 	f.single = f.keyed(doubled, single)
+	f.formed = make([]atomic.Pointer[[]int32], len(f.spelled))
 	f.self = make([]int32, len(f.spelled))
 	for id := range f.self {
 		f.self[id] = int32(id)

@@ -39,7 +39,7 @@ func (r *reader) hearLike(i int) {
 		}
 	}
 	if r.home(hi) || r.home(hiLatn) {
-		r.hear(i, l.forms(shortVowels(t.text), nil)...)
+		r.hear(i, l.formsOf(r.ids[i], t.text)...)
 		if base, has := strings.CutSuffix(t.text, "कर"); has && len(base) > 5 && len(r.ids[i]) == 0 {
 			r.ids[i] = l.exact(base, base, nil) // फूटकर: having burst
 		}
@@ -192,13 +192,11 @@ func (r *reader) meant(i int, ids []int32) {
 	}
 }
 
-// hear adds words that word i may stand for in set phrases.
+// hear adds words that word i may stand for in set phrases. The list given may be kept.
 func (r *reader) hear(i int, ids ...int32) {
-	if len(ids) == 0 {
+	if len(r.heard[i]) == 0 {
+		r.heard[i] = ids[:len(ids):len(ids)]
 		return
-	}
-	if r.heard == nil {
-		r.heard = make([][]int32, len(r.tokens))
 	}
 	r.heard[i] = append(r.heard[i], ids...)
 }

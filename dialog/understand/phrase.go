@@ -113,12 +113,7 @@ func (r *reader) is(j int, id int32) bool {
 	return slices.Contains(r.ids[j], id) || slices.Contains(r.hears(j), id)
 }
 
-func (r *reader) hears(j int) []int32 {
-	if r.heard == nil {
-		return nil
-	}
-	return r.heard[j]
-}
+func (r *reader) hears(j int) []int32 { return r.heard[j] }
 
 // ahead lists the words that may stand at token j or after it, a gap first, and makes of
 // them a sieve of one bit a word.
@@ -145,14 +140,20 @@ func (r *reader) openings(id int32, next []int32) []opening {
 	if len(all) < manyOpenings {
 		return all
 	}
-	some := r.some[:0]
+	some, words := r.some[:0], 0
 	for _, second := range next {
+		before := len(some)
 		at, _ := slices.BinarySearchFunc(all, second, func(o opening, second int32) int { return cmp.Compare(o.second, second) })
 		for ; at < len(all) && all[at].second == second; at++ {
 			some = append(some, all[at])
 		}
+		if len(some) > before {
+			words++
+		}
 	}
-	slices.SortFunc(some, func(a, b opening) int { return cmp.Compare(a.at, b.at) })
+	if words > 1 {
+		slices.SortFunc(some, func(a, b opening) int { return cmp.Compare(a.at, b.at) })
+	}
 	r.some = some
 	return some
 }

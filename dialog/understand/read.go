@@ -77,7 +77,7 @@ func (r *reader) read() Meaning {
 	for k := range cs {
 		r.correcting = r.correcting || cs[k].has("isaid", "imeant", "ask=undo") && cs[k].ask == telling
 	}
-	var f finding
+	f := finding{facts: r.facts[:0]}
 	corrected := map[int]bool{}
 	about := r.opening()
 	var last tense
@@ -172,6 +172,7 @@ func (r *reader) read() Meaning {
 	f.putOff(cs)
 	f.retold(cs)
 	f.facts = append(f.facts, r.temps(cs)...)
+	r.facts = f.facts
 	f.outdated(cs)
 	f.haves = r.haves(cs)
 	if hasCode(f.danger, "seen=fire") && !slices.ContainsFunc(cs, func(c clause) bool { return c.has("seen=smoke", "seen=ash", "smell") || c.hasDim("smell") }) {

@@ -1,18 +1,24 @@
 package understand
 
+import "slices"
+
 // resolve leaves one value a dimension: a correction beats what it corrects, the
 // middle beats the edge, now beats then; two that still disagree are both dropped.
 func resolve(fs []fact, corrected map[int]bool) (keep []fact, clash []string) {
-	byDim := map[string][]fact{}
 	var dims []string
-	for _, f := range fs {
-		if _, ok := byDim[f.dim]; !ok {
-			dims = append(dims, f.dim)
+	for i := range fs {
+		if !slices.Contains(dims, fs[i].dim) {
+			dims = append(dims, fs[i].dim)
 		}
-		byDim[f.dim] = append(byDim[f.dim], f)
 	}
+	var g []fact
 	for _, d := range dims {
-		g := byDim[d]
+		g = g[:0]
+		for _, f := range fs {
+			if f.dim == d {
+				g = append(g, f)
+			}
+		}
 		if d == "seen" {
 			keep = append(keep, g...)
 			continue
@@ -152,13 +158,19 @@ func some(g []fact, ok func(fact) bool) bool {
 }
 
 func filter(g []fact, ok func(fact) bool) []fact {
-	out := make([]fact, 0, len(g))
-	for _, f := range g {
-		if ok(f) {
-			out = append(out, f)
+	for i := range g {
+		if ok(g[i]) {
+			continue
 		}
+		out := append(make([]fact, 0, len(g)-1), g[:i]...)
+		for _, f := range g[i+1:] {
+			if ok(f) {
+				out = append(out, f)
+			}
+		}
+		return out
 	}
-	return out
+	return g
 }
 
 // half says whether a fact is only a denial: "not hot" leaves the rest open.

@@ -40,8 +40,7 @@ type reader struct {
 	lang   string
 	tokens []token
 	ids    [][]int32
-	heard  [][]int32 // Hindi words that sound like a known one; they count in phrases only
-	near   []bool    // ids found by sound or nearness
+	near   []bool // ids found by sound or nearness
 	parsed []swVerb
 	rank   [tongues]int // 0 is the text's own language
 	order  [tongues]tongue
@@ -78,7 +77,7 @@ func newReader(text, lang, asked string) *reader {
 
 // look finds the words of the tables that the tokens are.
 func (r *reader) look() {
-	r.heard = nil
+	r.heard = sized(r.heard, len(r.tokens))
 	r.lookUp()
 	r.weigh()
 	r.lookNear()
@@ -240,14 +239,14 @@ func (r *reader) one(i int) sign {
 					continue
 				}
 				p := &r.lex.said[o.at]
-				if p.fixed < bestLen || r.beside(&p.entry) {
+				if p.fixed < bestLen {
 					continue
 				}
 				rank := r.rank[p.entry.tongue]
 				if bestLen == 1 && bestRank == 0 && rank > 1 && !idle(s.sense) && p.entry.tongue != en && p.entry.tongue != everyone && !r.home(p.entry.tongue) {
 					continue // "humo humo" is Spanish for smoke before it is Swahili for in there
 				}
-				if p.fixed == bestLen && (bestLen == 1 || rank > bestRank || rank == bestRank && !r.suits(&p.entry, s.sense)) {
+				if p.fixed == bestLen && (bestLen == 1 || rank > bestRank || rank == bestRank && !r.suits(&p.entry, s.sense)) || r.beside(&p.entry) {
 					continue
 				}
 				end, ok := r.match(i+1, r.lex.of(p)[1:])

@@ -184,7 +184,11 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 }
 
 func denial(w string) bool {
-	return oneOf(w, "not", "isnt", "pas", "no", "ni", "si", "sio", "siyo", "nahi", "nahin", "नहीं")
+	switch w {
+	case "not", "isnt", "pas", "no", "ni", "si", "sio", "siyo", "nahi", "nahin", "नहीं":
+		return true
+	}
+	return false
 }
 
 // sinceWeather says whether the weather of a clause only tells from when on: "depuis l'orage

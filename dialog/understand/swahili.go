@@ -14,6 +14,14 @@ type affix struct {
 	gloss string // "me" for the speaker, "self" for the reflexive, "person" for somebody
 }
 
+// cutAffix takes an affix off the front of a word. Most differ in the first letter.
+func cutAffix(w, affix string) (rest string, has bool) {
+	if w == "" || w[0] != affix[0] || !strings.HasPrefix(w, affix) {
+		return w, false
+	}
+	return w[len(affix):], true
+}
+
 func (s *swahili) prefix(cols []string) {
 	for _, p := range strings.Fields(cols[1]) {
 		a := affix{text: p}
@@ -87,7 +95,7 @@ func (l *lexicon) swahiliVerb(w string) (v swVerb, ok bool) {
 		}
 	}
 	for _, a := range l.sw.negative {
-		rest, has := strings.CutPrefix(w, a.text)
+		rest, has := cutAffix(w, a.text)
 		if !has {
 			continue
 		}
@@ -95,7 +103,7 @@ func (l *lexicon) swahiliVerb(w string) (v swVerb, ok bool) {
 			if t.tense&(past|yet|future|unless) == 0 {
 				continue
 			}
-			if r2, has := strings.CutPrefix(rest, t.text); has && t.gloss == "" {
+			if r2, has := cutAffix(rest, t.text); has && t.gloss == "" {
 				if t.text == "li" || t.text == "me" || t.text == "mesha" {
 					continue
 				}
@@ -121,12 +129,12 @@ func (l *lexicon) swahiliVerb(w string) (v swVerb, ok bool) {
 		}
 	}
 	for _, a := range l.sw.subject {
-		rest, has := strings.CutPrefix(w, a.text)
+		rest, has := cutAffix(w, a.text)
 		if !has {
 			continue
 		}
 		for _, t := range l.sw.tense {
-			r2, has := strings.CutPrefix(rest, t.text)
+			r2, has := cutAffix(rest, t.text)
 			if !has {
 				continue
 			}
@@ -147,7 +155,7 @@ func (l *lexicon) swahiliVerb(w string) (v swVerb, ok bool) {
 				}
 			}
 			for _, o := range l.sw.relative { // aliyeoza, linalotoka: who, which
-				if r3, has := strings.CutPrefix(r2, o.text); has && len(r3) > 2 && (t.text == "li" || t.text == "na") {
+				if r3, has := cutAffix(r2, o.text); has && len(r3) > 2 && (t.text == "li" || t.text == "na") {
 					if st, good := l.objectStem(r3); good {
 						return st.with(t.tense, false, a.gloss == "me")
 					}
@@ -194,7 +202,7 @@ func (l *lexicon) objectStem(w string) (swStem, bool) {
 		return swStem{entries: es, passive: passive}, true
 	}
 	for _, o := range l.sw.object {
-		rest, has := strings.CutPrefix(w, o.text)
+		rest, has := cutAffix(w, o.text)
 		if !has {
 			continue
 		}
@@ -215,12 +223,12 @@ func (l *lexicon) planned(w string) (swVerb, bool) {
 		return swVerb{}, false
 	}
 	for _, a := range l.sw.subject {
-		rest, has := strings.CutPrefix(w, a.text)
+		rest, has := cutAffix(w, a.text)
 		if !has || a.gloss != "me" {
 			continue
 		}
 		for _, t := range l.sw.tense {
-			if root, has := strings.CutPrefix(rest, t.text); !has || len(root) < 3 {
+			if root, has := cutAffix(rest, t.text); !has || len(root) < 3 {
 				continue
 			}
 			switch {
@@ -293,7 +301,7 @@ func (l *lexicon) verbPrefix(w string) int {
 	most := 0
 	for _, subjects := range [...][]affix{l.sw.subject, l.sw.negative} {
 		for _, a := range subjects {
-			rest, has := strings.CutPrefix(w, a.text)
+			rest, has := cutAffix(w, a.text)
 			if !has {
 				continue
 			}

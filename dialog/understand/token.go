@@ -75,8 +75,9 @@ func cut(out []token, in []rune) []token {
 			for i < len(in) && letter(in[i]) {
 				i++
 			}
+			leet := false
 			if j := leetEnd(in, i); j > i && !(known(string(plain(in[start:i]))) && digits(in, i) >= j) {
-				i = j // "day5" is two tokens, "fri0" one
+				i, leet = j, true // "day5" is two tokens, "fri0" one
 			}
 			if i+1 < len(in) && in[i] == '\'' && letter(in[i+1]) && !elided(string(in[start:i])) {
 				// didn't, it's, ng'ombe: one word without the apostrophe
@@ -98,7 +99,7 @@ func cut(out []token, in []rune) []token {
 			if accented(in[start:i]) {
 				t.text = string(plain(in[start:i]))
 			}
-			if strings.ContainsAny(t.text, "0123456789") && !known(t.text) {
+			if leet && !known(t.text) {
 				t.raw = unleet(t.text)
 				t.text = t.raw
 			}

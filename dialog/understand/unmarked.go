@@ -112,15 +112,23 @@ func (r *reader) sufferer(s *sign) bool {
 
 // agent says whether a sense is of somebody, a part of the body, or what does harm to one.
 func agent(sense string) bool {
-	return oneOf(sense, "person", "neighbor", "me", "mine", "stinger", "pointed", "body", "eye", "dust", "seen=rodents", "seen=ants", "seen=ash")
+	switch sense {
+	case "person", "neighbor", "me", "mine", "stinger", "pointed", "body", "eye", "dust", "seen=rodents", "seen=ants", "seen=ash":
+		return true
+	}
+	return false
 }
 
 // ties says whether a word ties a name to what stands before it: "with my son".
 func ties(w string) bool {
-	return oneOf(w, "on", "in", "with", "by", "for", "of", "to", "at", "from", "under", "over", "near", "my", "has", "have", "had",
+	switch w {
+	case "on", "in", "with", "by", "for", "of", "to", "at", "from", "under", "over", "near", "my", "has", "have", "had",
 		"a", "de", "en", "con", "por", "para", "al", "del", "entre", "mi", "mis", "la", "el", "los", "las", "un", "una",
 		"au", "avec", "par", "pour", "dans", "sur", "du", "des", "chez", "mon", "ma", "mes", "le", "les", "une", "d", "l",
-		"kwa", "na", "ya", "wa", "kwenye", "za", "cha", "katika")
+		"kwa", "na", "ya", "wa", "kwenye", "za", "cha", "katika":
+		return true
+	}
+	return false
 }
 
 // mayOpen says whether a sign is of the kind that begins a clause: asked first, since few
@@ -168,13 +176,21 @@ func (r *reader) afterVerb(s *sign) bool {
 
 // subordinates says whether a word ties what follows to what stands before.
 func subordinates(w string) bool {
-	return oneOf(w, "that", "which", "who", "than", "until", "till", "since", "because", "when", "while", "before", "after", "as", "if", "so", "like", "where", "what", "how", "why", "km",
-		"que", "como", "cuando", "porque", "si", "donde", "qu", "quand", "comme", "parce", "ou", "dont")
+	switch w {
+	case "that", "which", "who", "than", "until", "till", "since", "because", "when", "while", "before", "after", "as", "if", "so", "like", "where", "what", "how", "why", "km",
+		"que", "como", "cuando", "porque", "si", "donde", "qu", "quand", "comme", "parce", "ou", "dont":
+		return true
+	}
+	return false
 }
 
 // tight says whether a sense waits for more, so that no statement can end on it.
 func tight(sense string) bool {
-	return oneOf(sense, "not", "no", "nor", "neither", "very", "too", "bit", "is", "was", "have", "will", "want", "must", "didaux", "before", "after", "while", "maybe", "soft", "rangeto", "me", "mine", "num", "one", "or", "like")
+	switch sense {
+	case "not", "no", "nor", "neither", "very", "too", "bit", "is", "was", "have", "will", "want", "must", "didaux", "before", "after", "while", "maybe", "soft", "rangeto", "me", "mine", "num", "one", "or", "like":
+		return true
+	}
+	return false
 }
 
 // stated says whether signs state something, and neither ask nor suppose it.
@@ -237,7 +253,11 @@ func (r *reader) verbAfter(i int) bool {
 
 // trails says whether a Hindi word still belongs to the verb before it.
 func trails(s *sign) bool {
-	return oneOf(s.sense, "is", "was", "very", "bit", "filler", "not", "no", "nor", "tag", "what", "me", "person", "give", "go", "do", "stay", "prog", "will", "ok", "yes", "done", "now", "ask=officer", "while", "if", "maybe", "and", "but", "then", "or")
+	switch s.sense {
+	case "is", "was", "very", "bit", "filler", "not", "no", "nor", "tag", "what", "me", "person", "give", "go", "do", "stay", "prog", "will", "ok", "yes", "done", "now", "ask=officer", "while", "if", "maybe", "and", "but", "then", "or":
+		return true
+	}
+	return false
 }
 
 // planThenDeed says whether "today" at sign i begins to tell what was done, after a plan for

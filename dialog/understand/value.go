@@ -24,10 +24,14 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 	}
 	wet := r.correcting || here.heap || asked == "moisture" || asked == "stick" && (c.hasDim("stick") || about.stick) || c.has("damp", "bed") || about.heap && !here.bottle || here.worm || asked == "worms" && c.has("inside")
 	in := scope{heap: heap, smell: smell, bottle: bottle, worm: worm, stick: stick, wet: wet, here: here, about: about}
-	for _, read := range [...]func(*clause, int, scope) (string, bool){r.warmth, r.wetness, r.scent} {
-		if code, ok := read(c, i, in); ok {
-			return code
-		}
+	if code, ok := r.warmth(c, i, in); ok {
+		return code
+	}
+	if code, ok := r.wetness(c, i, in); ok {
+		return code
+	}
+	if code, ok := r.scent(c, i, in); ok {
+		return code
 	}
 	switch s.sense {
 	case "good":

@@ -197,10 +197,14 @@ func (c *clause) hasHeap(n int) bool {
 // kin says whether a word names somebody who has a heap of their own; wife, husband and
 // child work on the farmer's.
 func kin(w string) bool {
-	return oneOf(w, "brother", "sister", "uncle", "aunt", "auntie", "cousin", "friend", "kaka", "dada", "mjomba", "shangazi", "binamu", "rafiki", "shemeji", "wifi", "mkwe",
+	switch w {
+	case "brother", "sister", "uncle", "aunt", "auntie", "cousin", "friend", "kaka", "dada", "mjomba", "shangazi", "binamu", "rafiki", "shemeji", "wifi", "mkwe",
 		"भाई", "बहन", "चाचा", "मामा", "मौसा", "ताऊ", "दोस्त", "साले", "जीजा", "देवर", "जेठ", "फूफा", "jeth", "fufa", "mausa", "bhai", "behan", "chacha", "mama", "tau", "dost", "sale", "jija", "devar",
 		"hermano", "hermana", "tio", "tia", "primo", "prima", "cuñado", "cuñada", "cunado", "cunada", "amigo", "amiga", "compadre", "comadre", "suegro", "suegra",
-		"frere", "soeur", "oncle", "tante", "cousin", "cousine", "ami", "amie", "beau")
+		"frere", "soeur", "oncle", "tante", "cousine", "ami", "amie", "beau":
+		return true
+	}
+	return false
 }
 
 // bystander says whether the neighbour at sign n only gave, lent a hand or looked on:
