@@ -70,6 +70,9 @@ func sieveBit(sense string) uint64 {
 }
 
 func (c *clause) find(sense string) int {
+	if c.sieve != 0 && c.sieve&sieveBit(sense) == 0 {
+		return -1
+	}
 	for i := range c.signs {
 		if c.signs[i].sense == sense {
 			return i

@@ -7,6 +7,7 @@ import "sync"
 // would be a fifth of the work of reading it.
 type desk struct {
 	spelt   []rune
+	words   words
 	facts   []fact
 	peril   peril  // of the clause in hand
 	spare   []sign // the signs before amounts were joined

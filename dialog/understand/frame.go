@@ -92,6 +92,7 @@ func (r *reader) frame(cs []clause) {
 			}
 		}
 		c.vanish()
+		c.sift()
 		if c.ask == telling && (c.inverted() || c.eitherAct() || len(c.signs) > 0 && c.signs[0].sense == "must" && c.has("or")) {
 			c.ask = askModal
 		}
@@ -109,9 +110,13 @@ func (r *reader) frame(cs []clause) {
 			}
 		}
 		c.foreign = r.foreign(c)
+		c.sieve = 0
 	}
 	r.kals(cs)
 	r.retold(cs)
+	for i := range cs {
+		cs[i].sift()
+	}
 	told := false // of somebody else's heap, in the clauses up to here
 	for i := range cs {
 		c := &cs[i]
@@ -142,9 +147,6 @@ func (r *reader) frame(cs []clause) {
 		if len(c.signs) == 0 && c.end == "?" && i > 0 && cs[i-1].ask == telling {
 			cs[i-1].ask = askMark
 		}
-	}
-	for i := range cs {
-		cs[i].sift()
 	}
 }
 

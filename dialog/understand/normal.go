@@ -28,7 +28,7 @@ func spell(out []rune, text string) []rune {
 	}
 	for _, r := range text {
 		switch {
-		case r >= 'a' && r <= 'z':
+		case r >= 'a' && r <= 'z', r == ' ':
 		case r >= 0x0958 && r <= 0x095f:
 			out = append(out, nuktaBases[r-0x0958])
 			r = 0x093c // as canonical composition has it
@@ -192,10 +192,18 @@ var latinBases = sync.OnceValue(func() *[0x180][2]uint16 {
 })
 
 // smooth says whether fold leaves a Devanagari word as it is; it may be wrong only in saying
-// no, which costs time and nothing else.
+// no, which costs time and nothing else. Every letter of Devanagari is three bytes, the first
+// of them the same.
 func smooth(word string) bool {
+	if len(word)%3 != 0 {
+		return false
+	}
 	var before rune
-	for _, r := range word {
+	for i := 0; i < len(word); i += 3 {
+		if word[i] != 0xe0 {
+			return false
+		}
+		r := rune(word[i+1]&0x3f)<<6 | rune(word[i+2]&0x3f)
 		switch r {
 		case '\u093c', '\u0901', 'ऩ', 'ऱ', 'ऴ':
 			return false

@@ -45,8 +45,12 @@ func (r *reader) topics() {
 				if r.rank[e.tongue] > 1 {
 					continue
 				}
-				r.worms = r.worms || e.sense() == "worm" || e.sense() == "bed"
-				r.bottles = r.bottles || e.sense() == "bottle" || e.sense() == "cap" || e.sense() == "starter"
+				switch e.sense() {
+				case "worm", "bed":
+					r.worms = true
+				case "bottle", "cap", "starter":
+					r.bottles = true
+				}
 			}
 		}
 	}

@@ -63,7 +63,7 @@ func newReader(text, lang, asked string) *reader {
 	*r = reader{lex: tables(), text: text, asked: asked, lang: lang, tokens: r.tokens[:0], ids: r.ids, near: r.near, parsed: r.parsed, signs: r.signs, desk: r.desk}
 	r.skips = r.skips[:0]
 	r.spelt = spell(r.spelt[:0], text)
-	r.tokens = cut(r.tokens, r.spelt)
+	r.tokens = cut(r.tokens, r.spelt, &r.words)
 	r.rejoin()
 	r.unjoin()
 	r.unelided()

@@ -27,14 +27,14 @@ func (r *reader) times(cs []clause, f *finding) {
 		for at := range c.signs {
 			s := &c.signs[at]
 			looks := s.sense == "look" || (s.sense == "takeout" || s.sense == "hold") && r.asked == "stick" || s.sense == "squeeze" && r.asked == "moisture"
-			if s.neg || c.has("not") {
-				continue // "rehne do nahi dekhunga"
+			if !looks || s.neg || c.has("not") || c.hasBeast() {
+				continue // "rehne do nahi dekhunga"; the monkeys looked on
 			}
-			looks = looks && !c.hasBeast() // the monkeys looked on
-			looking = looking || looks && s.tense&ongoing != 0 && !c.hasQuality() && !c.has("was", "past") || looks && (s.tense&future != 0 || s.tense&(bare|present|order) != 0 && (c.will || c.later || c.tomorrow || c.has("now", "after") && !c.hasQuality()))
+			looking = looking || s.tense&ongoing != 0 && !c.hasQuality() && !c.has("was", "past") || (s.tense&future != 0 || s.tense&(bare|present|order) != 0 && (c.will || c.later || c.tomorrow || c.has("now", "after") && !c.hasQuality()))
 		}
 		acted, plan, refusal, wish := c.has("done") && !r.awaits(c) && !c.has("partly") && !(c.has("only") && c.has("edge")) && !c.has("start") && !c.has("not", "will", "tomorrow"), false, false, false
-		for _, d := range f.deeds {
+		for n := range f.deeds {
+			d := &f.deeds[n]
 			if d.clause != k {
 				continue
 			}
@@ -58,8 +58,8 @@ func (r *reader) times(cs []clause, f *finding) {
 		plan = plan || looking
 		meant = plan || refusal || c.notToday() || c.will || onlyTime(c) && k == len(cs)-1 || c.cant && c.has("today", "now", "later")
 		stated := c.states > 0
-		for _, x := range f.facts {
-			stated = stated || x.clause == k
+		for n := range f.facts {
+			stated = stated || f.facts[n].clause == k
 		}
 		odd := 0
 		for n, s := range c.signs {

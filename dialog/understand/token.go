@@ -36,13 +36,13 @@ const longest = 4000
 // mostTokens is as many as 4,000 letters of words make.
 const mostTokens = 700
 
-func tokens(text string) []token { return cut(nil, spelt(text)) }
+func tokens(text string) []token { return cut(nil, spelt(text), new(words)) }
 
 // cut appends the tokens of a spelt text.
-func cut(out []token, in []rune) []token {
+func cut(out []token, in []rune, text *words) []token {
 	in = in[:min(len(in), longest)]
 	out = slices.Grow(out, len(in)/4+2)
-	text := words{text: string(in)}
+	text.set(in)
 	for i := 0; i < len(in) && len(out) < mostTokens; {
 		r := in[i]
 		start := i
@@ -126,31 +126,24 @@ func cut(out []token, in []rune) []token {
 	return out
 }
 
-// words cuts pieces out of a text by the places of their runes; each piece begins where
-// the one before did, or after.
+// words cuts pieces out of a text by the places of their runes.
 type words struct {
 	text string
-	rune int // a place, in runes
-	byte int // the same in bytes
+	at   []int32 // where each rune begins, in bytes, and the end
+	room []byte
 }
 
-func (w *words) of(from, to int) string {
-	start := w.seek(from)
-	end := start
-	for range to - from {
-		_, n := utf8.DecodeRuneInString(w.text[end:])
-		end += n
+func (w *words) set(in []rune) {
+	w.at, w.room = slices.Grow(w.at[:0], len(in)+1), slices.Grow(w.room[:0], 3*len(in))
+	for _, r := range in {
+		w.at = append(w.at, int32(len(w.room)))
+		w.room = utf8.AppendRune(w.room, r)
 	}
-	return w.text[start:end]
+	w.at = append(w.at, int32(len(w.room)))
+	w.text = string(w.room)
 }
 
-func (w *words) seek(to int) int {
-	for ; w.rune < to; w.rune++ {
-		_, n := utf8.DecodeRuneInString(w.text[w.byte:])
-		w.byte += n
-	}
-	return w.byte
-}
+func (w *words) of(from, to int) string { return w.text[w.at[from]:w.at[to]] }
 
 // elided says whether the letters before an apostrophe are a French word cut
 // short: j'ai, l'eau, qu'il.

@@ -80,6 +80,7 @@ func (r *reader) harmOpens(cur []sign, i int) bool {
 		return false
 	}
 	told := clause{signs: cur}
+	told.sift()
 	if !told.tells() || told.hasHarm() || told.has("body", "eye", "drink", "eat", "burn", "burning", "bite", "cut", "breathe", "stinger", "maul") {
 		return false
 	}
@@ -167,11 +168,20 @@ func (r *reader) opensStatement(w string) bool {
 // afterVerb says whether a finite Hindi verb stands before a sign, past "very" and "sir".
 func (r *reader) afterVerb(s *sign) bool {
 	last := s.from - 1
-	for last > 0 && oneOf(r.word(last), "bahut", "bahot", "bhut", "kaafi", "ji", "sir", "bhai", "bhaiya", "sahab", "neeche", "niche", "upar", "andar", "se", "नीचे", "ऊपर", "अंदर", "से", "बहुत", "काफी", "जी", "सर", "भाई") {
+	for last > 0 && adverbial(r.word(last)) {
 		last--
 	}
 	w := r.word(last)
 	return endsStatement(w) && !oneOf(w, "हुआ", "हुई", "हुए", "hua", "hui", "hue")
+}
+
+// adverbial says whether a Hindi word may stand between two statements and be of either.
+func adverbial(w string) bool {
+	switch w {
+	case "bahut", "bahot", "bhut", "kaafi", "ji", "sir", "bhai", "bhaiya", "sahab", "neeche", "niche", "upar", "andar", "se", "नीचे", "ऊपर", "अंदर", "से", "बहुत", "काफी", "जी", "सर", "भाई":
+		return true
+	}
+	return false
 }
 
 // subordinates says whether a word ties what follows to what stands before.

@@ -13,6 +13,9 @@ type scope struct {
 // value is the code that sign i states, or "" when it states nothing by itself.
 func (r *reader) value(c *clause, i int, here, about topic) string {
 	s := &c.signs[i]
+	if s.sense == "" || s.sense == "filler" {
+		return ""
+	}
 	asked := r.asked
 	heap := here.heap || asked == "stick" || asked == "moisture" || about.heap && !here.bottle && !here.worm
 	smell := here.smell || asked == "smell" || about.smell && !here.bottle && !here.worm && !here.heap
