@@ -1,6 +1,9 @@
 package understand
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
 // peril is a clause on its way to the dangers it tells of: what is in it, and from where
 // on nothing in it has happened.
@@ -49,7 +52,7 @@ func (r *reader) perilOf(c *clause, about topic) *peril {
 		case s.sense == "if" || s.sense == "whatif" || s.sense == "si":
 			p.ifAt, p.allIf = i, s.hindi()
 		case s.tense&unless != 0:
-			p.ifAt, p.ifVerb = max(0, i-1)-1, true
+			p.ifAt, p.ifVerb = max(0, i-1), true
 		}
 	}
 	p.plant = c.has("plant", "cloth") || (c.hasDim("crop") || c.has("foreign") && !c.has("heap", "inside", "stick")) && !p.person
@@ -73,7 +76,7 @@ func (p *peril) unreal(i int) bool {
 	case c.almost(i): // "casi me quemo": it did not happen
 	case s.tongue == sw && i > 0 && oneOf(c.signs[i-1].text, "hakuna", "hamna") && (s.sense == "seen=fire" || s.sense == "seen=smoke"): // "hakuna moto unaowaka"
 	case s.tongue == es && r.word(s.from-1) == "de" && r.word(s.from-2) == "nada": // "nada de humo"
-	case c.could || p.asks && c.sameTongue("canq", s.tongue): // "can it burn?"
+	case (c.could || p.asks && c.sameTongue("canq", s.tongue)) && !(s.sense == "harm=breath" && s.neg && c.end != "?"): // "can it burn?", but "ya no puedo respirar"
 	case p.supposed(i): // "what if a snake bites"
 	case s.tense&(future|unless|order) != 0 && s.tense&(past|present|participle|ongoing) == 0 && !c.made(i):
 	case hurts(s.sense) && r.suffers(c, i):
@@ -85,10 +88,10 @@ func (p *peril) unreal(i int) bool {
 
 // supposed says whether sign i hangs on an if.
 func (p *peril) supposed(i int) bool {
-	if p.ifVerb && p.signs[i].tense&unless == 0 {
-		return false
+	if p.ifVerb && p.signs[i].tense&unless == 0 && !(i > 0 && p.signs[i-1].tense&unless != 0 && strings.HasSuffix(p.signs[i].text, "ni")) {
+		return false // but "vumbi likiingia machoni": if it gets into the eyes
 	}
-	return p.ifAt >= 0 && (i > p.ifAt || p.allIf)
+	return p.ifAt >= 0 && (i > p.ifAt || i == p.ifAt && p.ifVerb || p.allIf)
 }
 
 // tells gives the danger that sign i tells of; "" for none.

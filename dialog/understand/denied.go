@@ -1,12 +1,14 @@
 package understand
 
+import "strings"
+
 // denied says whether a danger is really denied: the "not" stands right beside it,
 // and what is denied is not its ending ("can't stop coughing").
 func (r *reader) denied(c *clause, i int) bool {
 	if c.signs[i].real {
 		return true
 	}
-	if c.has("endless", "stop", "continue") {
+	if c.has("endless", "stop", "continue") || c.signs[i].sense == "harm=breath" && r.breathless(c, i) {
 		return false
 	}
 	lo, hi := i-4, i+2
@@ -21,6 +23,17 @@ func (r *reader) denied(c *clause, i int) bool {
 		}
 	}
 	return false
+}
+
+// breathless says whether what is denied beside a harm of the breath is breathing itself, or the end
+// of a cough: "ya no puedo respirar bien", "khansi thamti nahi".
+func (r *reader) breathless(c *clause, i int) bool {
+	s := &c.signs[i]
+	if strings.HasPrefix(s.text, "respir") || strings.HasPrefix(s.text, "breath") {
+		return !c.has("wrong", "ask=help", "nothing")
+	}
+	// a cough that "does not" by any verb but to be, to come, to happen
+	return s.hindi() && i+2 < len(c.signs) && oneOf(c.signs[i+1].sense, "", "known") && c.signs[i+2].sense == "not" && i+3 == len(c.signs)
 }
 
 // almost says whether a hurt at sign i was a near miss. Smoke and fire have none.

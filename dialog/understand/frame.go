@@ -55,7 +55,7 @@ func (r *reader) frame(cs []clause) {
 				}
 			case "if", "whatif":
 				// "not sure if it is smoke", "naona kama moto": no condition
-				like := s.text == "kama" && k == 0 && k+1 < len(c.signs) && oneOf(c.signs[k+1].sense, "seen=smoke", "seen=fire") && !sentenceAsks(cs, i) || (s.text == "kama" || strings.HasSuffix(s.text, "kiwa")) && (k > 0 || i > 0 && cs[i-1].doubt || c.seems(k)) && c.ask == telling
+				like := s.text == "kama" && k == 0 && k+1 < len(c.signs) && oneOf(c.signs[k+1].sense, "seen=smoke", "seen=fire") && !sentenceAsks(cs, i) || (s.text == "kama" || strings.HasSuffix(s.text, "kiwa")) && (k > 0 || i > 0 && cs[i-1].doubt || c.seems(k)) && c.ask == telling && !(k+1 < len(c.signs) && c.signs[k+1].sense == "have" && c.later)
 				if s.tongue == fr && s.text == "si" && k+1 < len(c.signs) && quality(c.signs[k+1].sense) && !inDim(c.signs[k+1].sense, "seen") && !sentenceAsks(cs, i) {
 					s.sense, like = "very", true // si chaud que
 				}

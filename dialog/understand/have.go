@@ -36,6 +36,9 @@ func (r *reader) measures() []measure {
 	for i := 0; i < len(in); {
 		s := in[i]
 		switch {
+		case s.text == "one" && i > 0 && (inDim(in[i-1].sense, "material") || in[i-1].sense == "dung") && (i+1 == len(in) || !inDim(in[i+1].sense, "unit")):
+			stop(i) // "the dung one is not down"
+			i++
 		case s.sense == "num":
 			if i+1 < len(in) && (in[i+1].sense == "degree" || in[i+1].sense == "minute" || in[i+1].sense == "dayword" || in[i+1].sense == "money" || in[i+1].sense == "hour" || in[i+1].sense == "percent" || inDim(in[i+1].sense, "len") || inDim(in[i+1].sense, "per")) {
 				stop(i)
@@ -377,6 +380,7 @@ func (r *reader) used(cs []clause, c *clause) bool {
 					}
 				}
 			}
+			gather = gather || j == k && r.says(&cs[j], "there", "theres")
 			if gather && !use || j == k && !use && cs[j].has("only") {
 				return false // "used up the straw, only 1 bag of husks left"
 			}

@@ -53,14 +53,14 @@ func (r *reader) temps(cs []clause) (out []fact) {
 			default:
 				continue
 			}
-			if (c.has("weather") || r.outdoors(c)) && !c.has("heap", "stick", "inside") {
-				continue
-			}
 			v := s.middle()
 			switch {
 			case unit == "F" || unit == "?" && v >= 100 && v <= 180:
 				v = (v - 32) / 1.8
 			case unit == "?" && (v < 10 || v >= 80.5):
+				continue
+			}
+			if v <= hottestDay && (c.has("weather") || r.outdoors(c)) && !c.has("heap", "stick", "inside") {
 				continue
 			}
 			w := was && !now
@@ -77,10 +77,19 @@ func (r *reader) temps(cs []clause) (out []fact) {
 	return out
 }
 
-// outdoors says whether a clause speaks of the open air, the village or the town: its heat is the
-// weather's.
+// hottestDay is as warm as the weather gets where people farm, in whole degrees Celsius. Common
+// practice, no source.
+const hottestDay = 50
+
+// outdoors says whether a clause speaks of the open air, the village or the town, or says what the
+// radio says: its heat is the weather's.
 func (r *reader) outdoors(c *clause) bool {
-	return r.says(c, "outside", "afuera", "dehors", "village", "town", "city", "kijijini", "kijiji", "mjini", "mji", "गाँव", "गांव", "शहर", "gaon", "gaanv", "shahar", "shehar", "pueblo", "ciudad", "ville")
+	for i := range c.signs {
+		if at := c.signs[i].from; r.word(at) == "fait" && oneOf(r.word(at-1), "il", "y") {
+			return true // "il fait 38 degrés"
+		}
+	}
+	return r.says(c, "radio", "redio", "रेडियो", "forecast", "meteo", "pronostico", "outside", "afuera", "dehors", "village", "town", "city", "kijijini", "kijiji", "mjini", "mji", "गाँव", "गांव", "शहर", "gaon", "gaanv", "shahar", "shehar", "pueblo", "ciudad", "ville")
 }
 
 // bareFigure says whether a figure without unit can be a stick's reading: it does

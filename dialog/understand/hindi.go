@@ -26,6 +26,10 @@ func (r *reader) hindiTurns() {
 		if !s.hindi() {
 			continue
 		}
+		if oneOf(s.sense, "bottle", "worm", "heap", "stick", "bed") && oneOf(r.word(s.to), "jaisi", "jaise", "jaisa", "जैसी", "जैसे", "जैसा") {
+			s.sense = "known" // "fridge wali bottle jaisi thandi"
+			continue
+		}
 		switch s.sense {
 		case "between":
 			if (i == 0 || r.signs[i-1].sense != "num") && (i < 2 || r.signs[i-2].sense != "num") && (i+1 == len(r.signs) || r.signs[i+1].sense != "num") {

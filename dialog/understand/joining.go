@@ -1,5 +1,7 @@
 package understand
 
+import "slices"
+
 // relatives tells a joining word from a question word: Spanish "que" typed without
 // its accent, "who" in "my neighbour who helped", "kama kilo 15". Such a word asks
 // at the head of a clause or before a question mark.
@@ -22,6 +24,10 @@ func (r *reader) relatives() {
 			}
 			continue
 		case "what", "how", "whenq", "who", "which", "if":
+			if s.text == "how" && !first && i > 0 && r.signs[i-1].sense == "is" && !r.asks(i) {
+				s.sense = "filler" // "that is how it feels"
+				continue
+			}
 			if s.sense == "who" && s.tongue == en && i > 0 && r.signs[i-1].sense == "person" && !r.asks(i) {
 				s.sense = "filler" // "the man who does the turning"
 				if i+1 < len(r.signs) && r.signs[i+1].sense == "askif" {
@@ -58,6 +64,11 @@ func (r *reader) relatives() {
 		}
 		if s.text == "como" && i+1 < len(r.signs) && !r.asks(i) && r.likened(i+1) {
 			s.sense = "filler" // "como a cerveza": like beer
+			continue
+		}
+		if s.sense == "whenq" && !first && slices.ContainsFunc(r.signs[:i], func(o sign) bool { return o.sense == "canq" }) &&
+			slices.ContainsFunc(r.toMark(i+1), func(o sign) bool { return o.sense == "weather" || o.sense == "rainword" || quality(o.sense) }) {
+			s.sense = "while" // "faut-il retourner quand il pleut ?"
 			continue
 		}
 		if first || s.sense == "if" || r.asks(i) || s.sense == "whenq" && r.atEnd(i) {

@@ -46,6 +46,9 @@ func (r *reader) questions(cs []clause, f *finding) {
 				if c.has("await") && c.ask == telling {
 					break // "waiting for the next step"
 				}
+				if k > 0 && !reported && c.core() <= 1 && cs[k-1].ofBeasts() {
+					break // "my cow is sick, what do I do"
+				}
 				if c.ask == telling && c.odd > 0 && !(len(f.danger) > 0 && s.to > s.from+1) && c.has("foreign", "weather", "money", "person", "animal") {
 					break // "fertiliser will be cheaper next season"
 				}
@@ -90,6 +93,10 @@ func (r *reader) questions(cs []clause, f *finding) {
 					break // "waiting for instructions"
 				}
 				named = true
+				if s.sense == "ask=status" && c.has("did=turned") && r.names(s, "day", "jour") {
+					add(map[bool]string{true: "ask=help", false: "ask=next"}[problem || cond]) // "what day do I turn"
+					break
+				}
 				if s.sense == "ask=officer" && (c.has("past") || c.hasPast()) && c.ask == telling {
 					break
 				}
@@ -141,7 +148,7 @@ func (r *reader) questions(cs []clause, f *finding) {
 		if named {
 			continue
 		}
-		if reported && c.states == 0 && r.aboutIt(c, slices.ContainsFunc(f.danger, func(code string) bool { return inDim(code, "harm") })) {
+		if reported && (c.states == 0 || c.isItGood()) && r.aboutIt(c, slices.ContainsFunc(f.danger, func(code string) bool { return inDim(code, "harm") })) {
 			add("ask=help")
 			continue
 		}
@@ -240,6 +247,10 @@ func (r *reader) journey(c *clause, add func(string), problem bool) bool {
 		add("ask=status") // "is my heap getting on okay?"
 		return true
 	}
+	if c.ask != telling && c.ask != askWhy && c.has("heap", "compost") && r.along(c) && c.onlyOf("is", "askif", "what", "how", "heap", "compost", "mine", "me", "ok", "good", "fine", "seen=worms_well", "prog", "filler", "known", "now", "tag") {
+		add("ask=status") // "kya mera dher sahi chal raha hai", "¿va bien mi montón?"
+		return true
+	}
 	if c.ask != telling && c.ask != askWhy && (c.has("heap", "compost") || c.has("dung") && c.signs[0].tongue == sw) && c.has("done", "finish", "prog") && c.onlyOf("dung", "whenq", "or", "", "is", "was", "mine", "me", "heap", "compost", "done", "finish", "filler", "now", "already", "notyet", "prog", "partly", "soon", "later", "askif", "canq") {
 		add("ask=status") // "is my heap nearly done?"
 		return true
@@ -267,6 +278,23 @@ func (r *reader) journey(c *clause, add func(string), problem bool) bool {
 	return false
 }
 
+// isItGood says whether a clause asks nothing but "is it good": after a report, that is asked of
+// what was told.
+func (c *clause) isItGood() bool {
+	return c.ask == askMark && c.has("good", "fine", "ok") && c.onlyOf("good", "fine", "ok", "is", "filler", "now")
+}
+
+// along says whether a clause has a verb of how a thing comes along.
+func (r *reader) along(c *clause) bool {
+	return c.has("prog") || r.says(c, "doing", "doin", "going", "goin", "coming", "va", "anda", "marcha", "avance", "avanza", "sigue") ||
+		slices.ContainsFunc(c.signs, func(s sign) bool { return strings.HasSuffix(s.text, "endelea") })
+}
+
+// ofBeasts says whether a clause speaks of cattle and of nothing that is asked about here.
+func (c *clause) ofBeasts() bool {
+	return (c.hasBeast() || c.has("animal") || c.hasDim("animal")) && !c.has("heap", "worm", "bottle", "compost", "bed", "dung", "layer", "starter", "cap", "sheet") && !c.hasDim("material") && !c.hasDim("seen")
+}
+
 // helper says whether the help at sign i is what somebody gave: "el peón que ayuda".
 func (r *reader) helper(c *clause, i int) bool {
 	for k := range c.signs {
@@ -284,7 +312,7 @@ func (r *reader) cries(s *sign) bool {
 
 // rainsOn: a what-if of nothing but rain, which is a question about the heap.
 func (c *clause) rainsOn() bool {
-	return c.has("weather", "rainword") && c.onlyOf("whatif", "if", "si", "and", "weather", "rainword", "very", "too", "canq", "filler", "is", "what", "tomorrow", "today", "bit", "know")
+	return c.has("weather", "rainword") && c.onlyOf("whatif", "if", "si", "and", "weather", "rainword", "very", "too", "canq", "filler", "is", "what", "tomorrow", "today", "bit", "know", "go", "come")
 }
 
 // describes says whether a clause states any quality but warmth.
@@ -380,7 +408,7 @@ func (r *reader) ours(c *clause, why bool) bool {
 	if c.has("money") {
 		return false
 	}
-	if c.has("weather", "foreign") && !c.hasDeed() && !(r.asked == "have" && c.hasDim("material")) && !c.has("heap", "worm", "bottle", "compost", "stick", "layer", "starter", "cap", "sheet", "bed", "food") {
+	if c.has("weather", "foreign") && !c.hasDeed() && !c.hasDim("bottle") && !(r.asked == "have" && c.hasDim("material")) && !c.has("heap", "worm", "bottle", "compost", "stick", "layer", "starter", "cap", "sheet", "bed", "food") {
 		return false
 	}
 	if c.has("foreign") && c.has("whenq") && !c.has("heap", "worm", "bottle", "compost", "stick", "layer", "starter", "bed") {

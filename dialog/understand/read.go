@@ -147,6 +147,12 @@ func (r *reader) read() Meaning {
 				f.facts[i].doubt = f.facts[i].doubt || f.facts[i].clause == k-1 && len(found) > 0
 			}
 		}
+		if n := len(f.facts); n > 0 && len(c.signs) > 1 && c.signs[0].sense == "or" && f.facts[n-1].clause == k-1 && slices.ContainsFunc(st, func(x fact) bool { return x.dim == f.facts[n-1].dim && x.code != f.facts[n-1].code }) {
+			f.facts[n-1].doubt = true // "maybe ammonia, or else vinegar"
+			for i := range st {
+				st[i].doubt = true
+			}
+		}
 		hidden := c.ask == askWhy || c.ask == askWh || c.ask == askModal || c.cond
 		if c.has("ask=help") && r.meansWhat(c) {
 			hidden = true // "qué quiere decir tibio"
@@ -372,7 +378,7 @@ var meaningWords = []string{"mean", "means", "meaning", "significa", "decir", "s
 // onlyHalf says whether a clause is nothing but "only half".
 func (c *clause) onlyHalf() bool {
 	for i := range c.signs {
-		if s := &c.signs[i]; !s.half() && s.sense != "filler" && s.sense != "only" && s.sense != "is" {
+		if s := &c.signs[i]; !s.half() && s.sense != "filler" && s.sense != "only" && s.sense != "is" && s.sense != "notyet" && s.sense != "remain" {
 			return false
 		}
 	}
@@ -472,7 +478,7 @@ func (r *reader) bareStop(c *clause, cs []clause) bool {
 	}
 	if c.has("message") {
 		for i := range c.signs {
-			if s := &c.signs[i]; i == 0 && s.tongue == fr && s.sense == "stop" && s.to == s.from+1 {
+			if s := &c.signs[i]; s.tongue == fr && s.sense == "stop" && s.to == s.from+1 && !slices.ContainsFunc(c.signs[:i], func(o sign) bool { return o.sense != "filler" }) {
 				break // "arreté les messages": an order, as it is said
 			}
 			if c.signs[i].sense == "stop" && c.signs[i].tense&past != 0 && !c.has("must", "want") {

@@ -65,6 +65,7 @@ func newReader(text, lang, asked string) *reader {
 	r.spelt = spell(r.spelt[:0], text)
 	r.tokens = cut(r.tokens, r.spelt, &r.words)
 	r.rejoin()
+	r.rejoinTense()
 	r.unjoin()
 	r.unelided()
 	r.look()
@@ -225,6 +226,9 @@ func (r *reader) one(i int) sign {
 			}
 		}
 		s.sense, s.tense, s.tongue, s.own = e.sense(), v.tense, sw, e.own
+		if v.when && !oneOf(r.word(i-1), "tangu", "toka", "tokea") {
+			s.sense = "filler" // but "tangu nilipochekecha": since I sieved
+		}
 		if s.sense == "known" && v.mine && !v.neg && v.tense == future {
 			s.sense = "will" // "nitaendelea": something will be done
 		}

@@ -24,6 +24,22 @@ func (r *reader) rejoin() {
 	}
 }
 
+// rejoinTense puts a Swahili verb together whose "already" is typed as a word of its own: "nilisha
+// weka", nilishaweka.
+func (r *reader) rejoinTense() {
+	for i := 0; i+1 < len(r.tokens); i++ {
+		a, b := &r.tokens[i], &r.tokens[i+1]
+		if a.kind != word || b.kind != word || len(a.text) < 6 || !strings.HasSuffix(a.text, "lisha") && !strings.HasSuffix(a.text, "mesha") || a.text[0] == 'l' {
+			continue
+		}
+		w := a.text + b.text
+		if v, ok := r.lex.swahiliVerb(w); ok && v.tense == past {
+			a.raw, a.text, a.to = w, w, b.to
+			r.tokens = slices.Delete(r.tokens, i+1, i+2)
+		}
+	}
+}
+
 // swahiliSlip allows one letter wrong in a longer Swahili verb.
 func (l *lexicon) swahiliSlip(w string) (swVerb, bool) {
 	if len(w) < 7 {

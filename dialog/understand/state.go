@@ -295,8 +295,15 @@ func (r *reader) says(c *clause, words ...string) bool {
 }
 
 // attributed says whether the quality at sign i only describes a noun beside it, with
-// no verb and no degree: "the hot compost".
+// no verb and no degree: "the hot compost"; or names the hot thing that did it: "with the kettle".
 func (r *reader) attributed(c *clause, i int) bool {
+	before := c.signs[i].from - 1
+	if oneOf(r.word(before), "the", "a", "la", "el", "le", "un", "una", "une") {
+		before--
+	}
+	if oneOf(r.word(before), "with", "on", "by", "off", "con", "en", "avec", "sur", "par", "contre") {
+		return true
+	}
 	return c.signs[i].grade == plainly && !c.has("is", "was") && c.besideHeap(i)
 }
 

@@ -55,6 +55,7 @@ type swVerb struct {
 	passive bool
 	mine    bool // first person subject or object
 	whom    bool // its object is the speaker or somebody: alinisaidia, kikamkata
+	when    bool // the when of something else: nilipofungua
 }
 
 // with makes a verb form of a stem.
@@ -148,10 +149,10 @@ func (l *lexicon) swahiliVerb(w string) (v swVerb, ok bool) {
 			}
 			if r3, has := strings.CutPrefix(r2, "po"); has && (t.text == "li" || t.text == "na") {
 				if st, good := l.objectStem(r3); good && len(r3) > 3 {
-					if e := st.entries[0].sense(); act(e) || e == "hold" || e == "squeeze" || e == "look" {
-						st.entries = []entry{meant(sw, "filler")} // "nilipofungua": the when of something else
-					}
-					return st.with(t.tense, false, a.gloss == "me")
+					v, ok := st.with(t.tense, false, a.gloss == "me")
+					e := st.entries[0].sense()
+					v.when = act(e) || e == "hold" || e == "squeeze" || e == "look"
+					return v, ok
 				}
 			}
 			for _, o := range l.sw.relative { // aliyeoza, linalotoka: who, which

@@ -16,7 +16,8 @@ func (r *reader) times(cs []clause, f *finding) {
 				return // "it began at six", "my uncle is away": the side of a story puts nothing off
 			}
 			// "skip it, I won't turn this week" puts nothing off
-			if f.when == "" || w == "tomorrow" || w == "skip" && f.when == "later" && c.has("skip") && c.hasDim("did") || w == "skip" && f.when == "later" && k > 0 && cs[k-1].has("not") && cs[k-1].hasDim("did") || f.when == "skip" && !c.has("skip", "not") {
+			if f.when == "" || w == "tomorrow" || w == "skip" && f.when == "later" && c.has("skip") && c.hasDim("did") || w == "skip" && f.when == "later" && k > 0 && cs[k-1].has("not") && cs[k-1].hasDim("did") || f.when == "skip" && !c.has("skip", "not") ||
+				w == "skip" && c.onlyOf("skip", "filler", "now") && k > 0 && cs[k-1].has("busy") { // "tired. skip it"
 				f.when = w
 			}
 		}
@@ -133,7 +134,7 @@ func (r *reader) times(cs []clause, f *finding) {
 		case c.notToday() && actOf(r.asked) != "" && !f.tells(notDone):
 			when("later") // "pas aujourd'hui, il pleut trop"
 		case stated || wish:
-		case c.cant && c.has("today", "now", "later") && !c.tomorrow:
+		case c.cant && !c.tomorrow && (c.has("today", "now", "later") || k > 0 && cs[k-1].has("today") && cs[k-1].states == 0 && !cs[k-1].hasAct()):
 			when("later")
 		case c.has("after", "while") && c.weathered():
 			when("later") // "when it stops raining"

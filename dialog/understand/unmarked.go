@@ -24,6 +24,8 @@ func (r *reader) anew(cur []sign, i int) bool {
 		return true
 	case s.sense == "today":
 		return r.planThenDeed(cur, i)
+	case s.hindi() && oneOf(w, "bas", "sirf", "बस", "सिर्फ", "केवल") && r.onlyThat(cur, i):
+		return true
 	case r.asksLeave(s) && stated(cur) && !tight(cur[n-1].sense) && !subordinates(r.word(s.from-1)) && r.asks(i):
 		return true // "polvo puro | le echo agua?"
 	case !r.mayOpen(s, w), tight(cur[n-1].sense) && !(s.hindi() && oneOf(cur[n-1].sense, "is", "very")), subordinates(r.word(s.from - 1)), !stated(cur):
@@ -268,6 +270,14 @@ func trails(s *sign) bool {
 		return true
 	}
 	return false
+}
+
+// onlyThat says whether "only" at sign i begins to tell what was done, after what was not: "paltai
+// nahi ki | bas paani diya".
+func (r *reader) onlyThat(cur []sign, i int) bool {
+	undone := func(s sign) bool { return oneOf(s.sense, "forgot", "notyet", "couldnt") || act(s.sense) && s.neg }
+	deed := func(s sign) bool { return act(s.sense) && s.tense&past != 0 && !s.neg }
+	return slices.ContainsFunc(cur, undone) && slices.ContainsFunc(r.toMark(i), deed)
 }
 
 // planThenDeed says whether "today" at sign i begins to tell what was done, after a plan for

@@ -134,7 +134,11 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		if i > 0 && crawling(c.signs[i-1].sense) {
 			return "" // "hormigas coloradas": a word of the ants
 		}
-		if i+1 < len(c.signs) && (crawling(c.signs[i+1].sense) || c.signs[i+1].beast()) {
+		next := i + 1
+		if next < len(c.signs) && c.signs[next].sense == "known" {
+			next++ // "fat white maggots"
+		}
+		if next < len(c.signs) && (crawling(c.signs[next].sense) || c.signs[next].beast()) {
 			return "" // "de gros asticots"
 		}
 		if s.neg || !worm && !s.own || c.has("body") {
@@ -165,8 +169,8 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 			}
 			return "" // read with the dangers
 		case "seen=flies":
-			if c.has("seen=maggots") && s.hindi() && oneOf(r.word(s.to), "के", "ke", "का", "ka") {
-				return "" // "मक्खी के लार्वा"
+			if c.has("seen=maggots") && (s.hindi() && oneOf(r.word(s.to), "के", "ke", "का", "ka") || oneOf(r.word(s.from-1), "de", "of", "ya")) {
+				return "" // "मक्खी के लार्वा", "larvas blancas de mosca"
 			}
 		case "seen=rodents", "seen=maggots":
 			if asked == "smell" && c.has("seen=worms_dead", "die") {
@@ -262,7 +266,11 @@ func (r *reader) they(c *clause) bool {
 	for i := range c.signs {
 		for _, t := range r.tokens[c.signs[i].from:c.signs[i].to] {
 			switch t.text {
-			case "they", "theyre", "them", "all", "ils", "elles", "sont", "vont", "estan", "andan", "van", "ellas", "todas":
+			case "all":
+				if n := c.signs[i].to; r.word(n-1) != "good" && r.word(n) != "good" { // "all good" is nobody's
+					return true
+				}
+			case "they", "theyre", "them", "ils", "elles", "sont", "vont", "estan", "andan", "van", "ellas", "todas":
 				return true
 			}
 		}

@@ -44,6 +44,9 @@ func (r *reader) wetness(c *clause, i int, in scope) (code string, ok bool) {
 		if !in.wet && !s.own {
 			return "", true
 		}
+		if s.neg && s.hindi() && oneOf(s.text, "एक", "ek") {
+			return "moisture=dry", true // "एक बूंद ना निकली": not one drop
+		}
 		if s.neg {
 			return "", true
 		}

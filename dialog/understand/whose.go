@@ -1,12 +1,15 @@
 package understand
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
 // theirs: "turned his", "volteó el suyo". His at the end of a clause is no "his hand".
 func (c *clause) theirs(neighbor bool) bool {
 	last := len(c.signs) - 1
-	for last > 0 && (oneOf(c.signs[last].sense, "past", "today", "already") || oneOf(c.signs[last].text, "lui", "elle", "eux")) {
-		last-- // "turned his yesterday", "le sien lui"
+	for last > 0 && (oneOf(c.signs[last].sense, "past", "today", "already", "times") || oneOf(c.signs[last].text, "lui", "elle", "eux")) {
+		last-- // "turned his yesterday", "hers twice", "le sien lui"
 	}
 	if last < 0 {
 		return false
@@ -174,8 +177,9 @@ func (r *reader) kinsTheir(c *clause) bool {
 // kinAt finds such a relative as the one who acts; -1 for none.
 func (r *reader) kinAt(c *clause) int {
 	for i := range c.signs {
-		if s := &c.signs[i]; s.tongue != sw && kin(r.tokens[s.from].text) {
-			return i
+		s := &c.signs[i]
+		if s.tongue != sw && (kin(r.tokens[s.from].text) || kin(strings.TrimSuffix(r.tokens[s.to-1].text, "s"))) {
+			return i // also "mon frère", "my brother's people"
 		}
 	}
 	return -1
