@@ -30,6 +30,10 @@ func (r *reader) hindiTurns() {
 			s.sense = "known" // "fridge wali bottle jaisi thandi"
 			continue
 		}
+		if s.sense == "seen=rodents" && r.asked == "smell" && oneOf(r.word(s.to), "jaisi", "jaise", "jaisa", "जैसी", "जैसे", "जैसा") {
+			s.sense = "known" // "mari hui chuhiya jaisi"
+			continue
+		}
 		switch s.sense {
 		case "between":
 			if (i == 0 || r.signs[i-1].sense != "num") && (i < 2 || r.signs[i-2].sense != "num") && (i+1 == len(r.signs) || r.signs[i+1].sense != "num") {

@@ -247,6 +247,10 @@ func (r *reader) journey(c *clause, add func(string), problem bool) bool {
 		add("ask=status") // "is my heap getting on okay?"
 		return true
 	}
+	if c.ask == askWh && c.has("whenq") && c.has("heap") && c.onlyOf("whenq", "heap", "mine", "me", "is", "filler", "now", "today") {
+		add("ask=status") // "mera dher kaun se din pe hai"
+		return true
+	}
 	if c.ask != telling && c.ask != askWhy && c.has("heap", "compost") && r.along(c) && c.onlyOf("is", "askif", "what", "how", "heap", "compost", "mine", "me", "ok", "good", "fine", "seen=worms_well", "prog", "filler", "known", "now", "tag") {
 		add("ask=status") // "kya mera dher sahi chal raha hai", "¿va bien mi montón?"
 		return true
