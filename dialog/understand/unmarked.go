@@ -20,7 +20,7 @@ func (r *reader) anew(cur []sign, i int) bool {
 		return w == "my" // "no my chest is tight"
 	case s.sense == "chat=thanks":
 		return greets(cur)
-	case r.harmOpens(cur, i):
+	case r.harmOpens(cur, i) || r.alarmOpens(cur, i):
 		return true
 	case s.sense == "today":
 		return r.planThenDeed(cur, i)
@@ -89,6 +89,51 @@ func (r *reader) harmOpens(cur []sign, i int) bool {
 	return slices.ContainsFunc(r.toMark(i), func(o sign) bool {
 		return hurts(o.sense) || o.sense == "maul" || oneOf(o.sense, "burn", "bite", "cut", "drink", "eat", "breathe") && o.tense&(past|participle|ongoing) != 0 && !o.neg
 	})
+}
+
+// alarmOpens says whether a danger begins to be told at sign i, after the open question was answered:
+// "bahut garam | upar se dhuan", "tamisé hier | ne m'envoyez plus rien".
+func (r *reader) alarmOpens(cur []sign, i int) bool {
+	at := i
+	for at < len(r.signs) && at < i+4 && aside(r.signs[at].sense) {
+		at++
+	}
+	if at == len(r.signs) || at == i+4 {
+		return false
+	}
+	s := &r.signs[at]
+	if s.neg || !oneOf(s.sense, "seen=smoke", "seen=fire", "seen=runoff", "ask=stop") && !(inDim(s.sense, "harm") && s.own) {
+		return false
+	}
+	if w := r.word(s.from); oneOf(r.word(s.from-1), "a", "of", "de", "like", "comme", "como") || s.sense == "harm=eye" && (w == "into" || ties(w)) {
+		return false // "hiede a humo", "dans mon oeil"
+	}
+	last := len(cur) - 1
+	for last > 0 && oneOf(cur[last].sense, "is", "filler", "past", "water") {
+		last--
+	}
+	end := &cur[last]
+	told := clause{signs: cur}
+	if end.neg || crawling(end.sense) && inDim(s.sense, "harm") || told.has("if", "whatif", "si", "or", "like", "maybe", "not", "no", "nor", "without", "why", "how", "what") || told.hasHarm() || inDim(s.sense, "harm") && told.has("body", "eye", "stinger") {
+		return false
+	}
+	named := told.has("stick", "heap", "worm", "bottle", "is", "was", "very", "squeeze") || at > i
+	switch {
+	case inDim(end.sense, r.asked) && quality(end.sense):
+		return named || inDim(s.sense, "harm") || s.sense == "ask=stop"
+	case r.asked == "worms" && (inDim(end.sense, "seen") || oneOf(end.sense, "good", "alive")):
+		return named || s.sense == "ask=stop"
+	case r.asked != "none" && r.asked != "menu" && inDim(end.sense, "did") && (end.tense&(past|participle) != 0 || end.tongue == sw && end.tense&bare != 0):
+		return true
+	case actOf(r.asked) != "":
+		return oneOf(end.sense, "tomorrow", "later") && inDim(s.sense, "harm") || end.tense&future != 0 && told.has("tomorrow", "later")
+	}
+	return false
+}
+
+// aside says whether a sense only says where, when or how much of what is told next.
+func aside(sense string) bool {
+	return oneOf(sense, "filler", "edge", "inside", "heap", "rangeto", "bit", "maybe", "mine", "today", "now", "past", "one", "also")
 }
 
 // tells says whether a clause answers something by itself: a state, an act done or not, a day,
@@ -248,7 +293,7 @@ func (r *reader) statesAhead(i int) bool {
 	ahead := r.toMark(i)
 	have := slices.ContainsFunc(ahead, func(s sign) bool { return s.sense == "have" })
 	return slices.ContainsFunc(ahead, func(s sign) bool {
-		return quality(s.sense) || have && inDim(s.sense, "material") || inDim(s.sense, "did") || oneOf(s.sense, "burn", "bite", "cut", "eat", "worm", "moto", "degree", "celsius", "fahrenheit")
+		return quality(s.sense) || act(s.sense) && s.tense&past != 0 || have && inDim(s.sense, "material") || inDim(s.sense, "did") || oneOf(s.sense, "burn", "bite", "cut", "eat", "worm", "moto", "degree", "celsius", "fahrenheit")
 	})
 }
 
@@ -284,7 +329,7 @@ func (r *reader) onlyThat(cur []sign, i int) bool {
 // tomorrow: "kesho nitaweka tabaka | leo nimekusanya majani".
 func (r *reader) planThenDeed(cur []sign, i int) bool {
 	plan := func(s sign) bool { return act(s.sense) && s.tense&future != 0 }
-	deed := func(s sign) bool { return act(s.sense) && s.tense&past != 0 && !s.neg }
+	deed := func(s sign) bool { return act(s.sense) && s.tense&past != 0 && !s.neg || inDim(s.sense, "harm") && s.own }
 	return slices.ContainsFunc(cur, func(s sign) bool { return oneOf(s.sense, "tomorrow", "kal") }) &&
 		slices.ContainsFunc(cur, plan) && slices.ContainsFunc(r.toMark(i), deed)
 }
