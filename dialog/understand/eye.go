@@ -34,7 +34,9 @@ func (r *reader) stings(c *clause, i int) bool {
 	}
 	for _, t := range r.tokens[c.signs[i].from:c.signs[i].to] {
 		switch t.text {
-		case "लाल", "lal", "laal", "सूज", "suj", "sooj", "jekundu", "mekundu", "limevimba", "yamevimba", "में", "me", "mein", "machoni", "jichoni":
+		case "में", "me", "mein", "machoni", "jichoni":
+			return c.has("smell=ammonia") // "आंखों में चुभती है"
+		case "लाल", "lal", "laal", "सूज", "suj", "sooj", "jekundu", "mekundu", "limevimba", "yamevimba":
 			return false
 		}
 	}

@@ -36,7 +36,7 @@ func (p *peril) otherwise(s *sign, i int) string {
 			return "harm=cut" // "un tesson m'a ouvert la paume"
 		}
 	case "bottle=burst":
-		if s.tense&(future|unless|order) == 0 && !p.hasHarm() && (p.r.opened(p.clause, i) || p.torn(i)) {
+		if !p.byBeast(i) && s.tense&(future|unless|order) == 0 && !p.hasHarm() && (p.r.opened(p.clause, i) || p.torn(i)) {
 			return "harm=cut" // "wire tore my finger open", "se me reventó el dedo"
 		}
 	}

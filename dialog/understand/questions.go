@@ -46,7 +46,7 @@ func (r *reader) questions(cs []clause, f *finding) {
 				if c.has("await") && c.ask == telling {
 					break // "waiting for the next step"
 				}
-				if k > 0 && !reported && c.core() <= 1 && cs[k-1].ofBeasts() {
+				if k > 0 && !reported && c.core() <= 1 && cs[k-1].ofElse() {
 					break // "my cow is sick, what do I do"
 				}
 				if c.ask == telling && c.odd > 0 && !(len(f.danger) > 0 && s.to > s.from+1) && c.has("foreign", "weather", "money", "person", "animal") {
@@ -165,6 +165,9 @@ func (r *reader) questions(cs []clause, f *finding) {
 				add("ask=why")
 			}
 		case askWh, askModal:
+			if k > 0 && !reported && c.has("normal") && c.core() <= 1 && cs[k-1].ofElse() {
+				break // "le prix du ciment, c'est grave"
+			}
 			if r.ours(c, false) && !(c.end != "?" && c.has("what") && c.has("heat", "weather", "stick=hot", "stick=cold") && c.onlyOf("what", "heat", "stick=hot", "stick=cold", "weather", "today", "filler", "very", "one", "dayword")) { // "what a hot day!"
 				add("ask=help")
 			}
@@ -294,9 +297,9 @@ func (r *reader) along(c *clause) bool {
 		slices.ContainsFunc(c.signs, func(s sign) bool { return strings.HasSuffix(s.text, "endelea") })
 }
 
-// ofBeasts says whether a clause speaks of cattle and of nothing that is asked about here.
-func (c *clause) ofBeasts() bool {
-	return (c.hasBeast() || c.has("animal") || c.hasDim("animal")) && !c.has("heap", "worm", "bottle", "compost", "bed", "dung", "layer", "starter", "cap", "sheet") && !c.hasDim("material") && !c.hasDim("seen")
+// ofElse says whether a clause speaks of cattle or money and of nothing that is asked about here.
+func (c *clause) ofElse() bool {
+	return (c.hasBeast() || c.has("animal", "money") || c.hasDim("animal")) && !c.has("heap", "worm", "bottle", "compost", "bed", "dung", "layer", "starter", "cap", "sheet") && !c.hasDim("material") && !c.hasDim("seen")
 }
 
 // helper says whether the help at sign i is what somebody gave: "el peón que ayuda".

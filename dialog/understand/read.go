@@ -108,6 +108,7 @@ func (r *reader) read() Meaning {
 		}
 		st := r.states(c, k, &about)
 		about.limb, about.who = c.has("body"), c.has("person")
+		about.caught = about.who && c.has("worm") && !c.hasAct() && !c.has("food", "eat")
 		if c.foreign {
 			st = nil
 		}

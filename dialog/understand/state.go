@@ -29,8 +29,9 @@ type topic struct {
 }
 
 // told is what a message has told of harm so far, whatever "it" stands for: an eye, a part of the
-// body or a person in the clause before, a bite, beasts and nobody else, something that stings.
-type told struct{ eye, limb, who, bite, beast, sting bool }
+// body or a person in the clause before, a bite, beasts and nobody else, something that stings, a
+// worm that somebody took.
+type told struct{ eye, limb, who, bite, beast, sting, caught bool }
 
 func (r *reader) opening() topic {
 	switch r.asked {
@@ -78,7 +79,7 @@ func (r *reader) states(c *clause, n int, about *topic) (out []fact) {
 		}
 	}()
 	weather := (c.has("weather") && !r.sinceWeather(c) && r.asked != "smell" || c.has("money") && (r.asked == "none" || r.asked == "menu")) && !here.heap && !here.bottle && !here.worm && !c.has("edge") && !(r.asked == "moisture" && c.hasDim("moisture"))
-	harm := c.hasHarm()
+	harm := c.hasHarm() && !c.gnawed(c.find("cut"))
 	place, was, now := 0, false, false
 	lead := r.leads(c)
 	for i := range c.signs {

@@ -121,6 +121,9 @@ func (p *peril) wormEaten(i int) bool {
 		return by >= 0 && by < i && !p.signs[by].beast() && !crawling(p.signs[by].sense) && (worm > by || worm < 0 && p.about.worm && p.has("person") && !p.hasDim("material") && !p.hasDim("crop"))
 	}
 	who := p.find("person")
+	if worm < 0 && p.about.caught && p.core() <= 2 {
+		return true // "agarró una lombriz y se la comió"
+	}
 	if worm < 0 {
 		return p.about.worm && (p.r.names(s, "las", "los") || who >= 0 && who < i && p.onlyAfter(i, "one", "num", "maybe", "filler"))
 	}

@@ -76,7 +76,7 @@ func cut(out []token, in []rune, text *words) []token {
 				i++
 			}
 			leet := false
-			if j := leetEnd(in, i); j > i && !(known(string(plain(in[start:i]))) && digits(in, i) >= j) {
+			if j := leetEnd(in, i); j > i && (known(string(plain(in[start:j]))) || !(known(string(plain(in[start:i]))) && digits(in, i) >= j)) {
 				i, leet = j, true // "day5" is two tokens, "fri0" one
 			}
 			if i+1 < len(in) && in[i] == '\'' && letter(in[i+1]) && !elided(string(in[start:i])) {

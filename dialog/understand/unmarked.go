@@ -44,7 +44,7 @@ func (r *reader) anew(cur []sign, i int) bool {
 	}
 	switch w {
 	case "esta", "estan", "era":
-		return i+1 < len(r.signs) && quality(r.signs[i+1].sense) && r.signs[i+1].sense != "alive"
+		return i+1 < len(r.signs) && quality(r.signs[i+1].sense) && (r.signs[i+1].sense != "alive" || (&clause{signs: cur}).has("did=fed"))
 	case "it", "its":
 		if act(cur[n-1].sense) || oneOf(cur[n-1].sense, "now", "today") {
 			return false // "shook it hard", "cold on monday now | its hot"

@@ -194,7 +194,7 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 			if s.hindi() && (c.has("seen=flies", "seen=ants", "ask=undo") || c.hasDim("moisture") && !here.heap) {
 				return "" // flies sit on it; a button was pressed; "नमी सही बैठ रही है"
 			}
-			if !s.own && !heap && asked != "none" && asked != "menu" && asked != "turn" || c.has("heat", "joto", "degree") || c.figure() && !r.long(c) || (asked == "stick" || asked == "moisture") && !here.heap && c.has("me", "nothing", "water") || c.has("body") && !here.heap {
+			if !s.own && !heap && asked != "none" && asked != "menu" && asked != "turn" || (c.has("heat", "joto", "degree") || c.figure() && !r.long(c)) && !c.heapItself(i) || (asked == "stick" || asked == "moisture") && !here.heap && c.has("me", "nothing", "water") || c.has("body") && !here.heap {
 				return ""
 			}
 		}
@@ -227,6 +227,12 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		return s.sense
 	}
 	return ""
+}
+
+// heapItself says whether what went down at sign i is the heap, and a figure that follows is told for
+// itself: "the heap sank 55 degrees inside", but not "sank to 55".
+func (c *clause) heapItself(i int) bool {
+	return i > 0 && c.signs[i-1].sense == "heap" && i+1 < len(c.signs) && c.signs[i+1].sense == "num" && c.signs[i+1].from == c.signs[i].to
 }
 
 func (c *clause) hasDim(dim string) bool {

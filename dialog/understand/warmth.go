@@ -140,7 +140,7 @@ func (r *reader) notFelt(i int) bool {
 	}
 	for k := i - 1; k >= 0 && k >= i-3; k-- {
 		switch s := &r.signs[k]; {
-		case property(s.sense) == "stick":
+		case property(s.sense) == "stick", r.asked == "bottle" && inDim(s.sense, "bottle"):
 			return true
 		case s.sense != "" && s.sense != "filler" && s.sense != "very" && s.sense != "bit" && s.sense != "atall":
 			return false

@@ -18,6 +18,9 @@ func (r *reader) wetness(c *clause, i int, in scope) (code string, ok bool) {
 		}
 		return s.sense, true
 	case "moisture=wet":
+		if next := i + 1; c.has("smell") && next < len(c.signs) && c.signs[next].sense == "smell=earthy" {
+			return "", true // "smells like wet forest"
+		}
 		if in.bottle && !here.heap && r.names(s, "dripping") {
 			return "bottle=leaking", true
 		}
@@ -58,7 +61,7 @@ func (r *reader) wetness(c *clause, i int, in scope) (code string, ok bool) {
 		}
 		return s.sense, true
 	case "dust":
-		if asked == "moisture" && (len(c.signs) <= 3 || c.has("squeeze")) && !c.has("eye", "body", "breathe", "not") {
+		if asked == "moisture" && (len(c.signs) <= 3 || c.core() == 1 || c.has("squeeze")) && !c.has("eye", "body", "breathe", "not") {
 			return "moisture=dry", true // squeezed: "just dust"
 		}
 		return "", true

@@ -78,6 +78,8 @@ func (p *peril) cuts(i int) string {
 		return "" // "son bras est rentré dans le tas"
 	case p.has("eye") && !p.has("body"):
 		return "harm=eye" // "un grain m'est rentré dans l'œil"
+	case p.gnawed(i):
+		return ""
 	case !s.hindi() && !p.has("pointed") && p.stungBefore(i):
 		return "harm=bite" // "una avispa le clavó el aguijón"
 	case s.hindi() && p.bitten(i):
@@ -93,6 +95,15 @@ func (p *peril) cuts(i int) string {
 		return "harm=cut"
 	}
 	return ""
+}
+
+// gnawed says whether a beast made a hole in a thing: "panya wametoboa mfuko".
+func (c *clause) gnawed(i int) bool {
+	if i < 0 {
+		return false
+	}
+	k := c.back(i-1, "filler", "didaux", "done", "already")
+	return k >= 0 && crawling(c.signs[k].sense) && c.signs[i].sense == "cut" && !c.signs[i].whom && !c.has("body", "person", "me") && (c.hasDim("unit") || c.has("sheet", "bottle", "bed"))
 }
 
 // chopped says whether a Hindi clause has "कटी हुई", what was cut and lies there.
