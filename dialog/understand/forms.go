@@ -3,19 +3,23 @@ package understand
 import (
 	"slices"
 	"strings"
+	"sync/atomic"
 	"unicode/utf8"
 )
 
-// formsOf are the forms of a typed word. Those of a word of the tables are looked up once.
-func (l *lexicon) formsOf(ids []int32, w string) []int32 {
+// kindred is what words of the tables stand for beside themselves, each looked up once. Words of
+// no table are looked up each time.
+type kindred []atomic.Pointer[[]int32]
+
+func (k kindred) of(l *lexicon, ids []int32, w string, look func(string) []int32) []int32 {
 	if len(ids) == 0 || l.spelled[ids[0]] != w {
-		return l.forms(shortVowels(w))
+		return look(w)
 	}
-	known := &l.formed[ids[0]]
+	known := &k[ids[0]]
 	if list := known.Load(); list != nil {
 		return *list
 	}
-	list := l.forms(shortVowels(w))
+	list := look(w)
 	known.Store(&list)
 	return list
 }
@@ -24,7 +28,7 @@ func (l *lexicon) formsOf(ids []int32, w string) []int32 {
 // only: निकला, निकली, निकले and the stem निकल; टपकता, टपकती. Set phrases hold one form
 // for all.
 func (l *lexicon) forms(w string) (out []int32) {
-	w = fold(w)
+	w = fold(shortVowels(w))
 	endings := devaEndings
 	if w[0] < utf8.RuneSelf {
 		endings = romanEndings

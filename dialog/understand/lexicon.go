@@ -6,7 +6,6 @@ import (
 	"io/fs"
 	"slices"
 	"sync"
-	"sync/atomic"
 )
 
 //go:embed lexicon
@@ -83,7 +82,8 @@ type lexicon struct {
 	self     []int32 // every word's id at its own place, to point at as a list of one
 	spelled  []string
 	senses   [][]entry
-	formed   []atomic.Pointer[[]int32] // by word, see formsOf
+	formed   kindred // other forms of Hindi words
+	agreeing kindred // Swahili words in other classes
 	said     []phrase
 	spoken   []int32                      // the words of all phrases; gap means up to three words of any kind
 	phrases  [][]opening                  // by first word
@@ -162,7 +162,7 @@ func load(fsys fs.FS) (*lexicon, error) {
 		doubled[id] = single(w) != w
 	}
 	f.single = f.keyed(doubled, single)
-	f.formed = make([]atomic.Pointer[[]int32], len(f.spelled))
+	f.formed, f.agreeing = make(kindred, len(f.spelled)), make(kindred, len(f.spelled))
 	f.self = make([]int32, len(f.spelled))
 	for id := range f.self {
 		f.self[id] = int32(id)

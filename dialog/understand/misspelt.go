@@ -31,7 +31,7 @@ func (r *reader) lookNear() {
 func (r *reader) hearLike(i int) {
 	l, t := r.lex, &r.tokens[i]
 	if r.rank[sw] == 0 && t.text[0] < 128 {
-		if more := l.concords(t.text); len(more) > 0 {
+		if more := l.agreeing.of(l, r.ids[i], t.text, l.concords); len(more) > 0 {
 			r.hear(i, more...)
 			if len(r.ids[i]) == 0 && !l.senseless(more) {
 				r.ids[i] = more
@@ -39,7 +39,7 @@ func (r *reader) hearLike(i int) {
 		}
 	}
 	if r.home(hi) || r.home(hiLatn) {
-		r.hear(i, l.formsOf(r.ids[i], t.text)...)
+		r.hear(i, l.formed.of(l, r.ids[i], t.text, l.forms)...)
 		if base, has := strings.CutSuffix(t.text, "कर"); has && len(base) > 5 && len(r.ids[i]) == 0 {
 			r.ids[i] = l.exact(base, base, nil) // फूटकर: having burst
 		}

@@ -112,7 +112,12 @@ var bonePrefixes = [...][2]string{{"nm", "nime"}, {"tm", "tume"}, {"wm", "wame"}
 // swahiliBones finds the verb that was typed without its inner vowels: "nmgza", nimegeuza. Its
 // root is an act, and no other act has the same consonants.
 func (l *lexicon) swahiliBones(w string) (v swVerb, ok bool) {
-	if len(w) < 5 || w[len(w)-1] != 'a' || strings.ContainsAny(w[1:len(w)-1], "aeiou") {
+	if len(w) < 5 || w[len(w)-1] != 'a' {
+		return v, false
+	}
+	typed := w[:len(w)-1]
+	w = bones(typed) + "a" // "nmetksa": a vowel may have stayed before the root
+	if len(w) < 5 {
 		return v, false
 	}
 	for _, p := range bonePrefixes {
@@ -121,6 +126,9 @@ func (l *lexicon) swahiliBones(w string) (v swVerb, ok bool) {
 			continue
 		}
 		bone := rest[:len(rest)-1]
+		if !strings.HasSuffix(typed, bone) || len(bone) < 3 && typed+"a" != w {
+			continue
+		}
 		for root, es := range l.roots {
 			if !act(es[0].sense()) || bones(root) != bone {
 				continue

@@ -289,7 +289,7 @@ func (l *lexicon) borrowed(w string) []entry {
 		return nil
 	}
 	for _, e := range l.senses[id] {
-		if e.tongue == en && (e.tense&bare != 0 && act(e.sense()) || e.sense() == "bottle=burst" || e.sense() == "bottle=leaking" || hurts(e.sense()) && e.tense != 0) {
+		if e.tongue == en && (e.tense&bare != 0 && act(e.sense()) || e.sense() == "bottle=burst" || e.sense() == "bottle=leaking" || e.sense() == "seen=worms_escaping" || hurts(e.sense()) && e.tense != 0) {
 			return []entry{e}
 		}
 	}

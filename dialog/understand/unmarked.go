@@ -133,7 +133,11 @@ func (r *reader) alarmOpens(cur []sign, i int) bool {
 
 // aside says whether a sense only says where, when or how much of what is told next.
 func aside(sense string) bool {
-	return oneOf(sense, "filler", "edge", "inside", "heap", "rangeto", "bit", "maybe", "mine", "today", "now", "past", "one", "also")
+	switch sense {
+	case "filler", "edge", "inside", "heap", "rangeto", "bit", "maybe", "mine", "today", "now", "past", "one", "also":
+		return true
+	}
+	return false
 }
 
 // tells says whether a clause answers something by itself: a state, an act done or not, a day,
@@ -329,7 +333,9 @@ func (r *reader) onlyThat(cur []sign, i int) bool {
 // tomorrow: "kesho nitaweka tabaka | leo nimekusanya majani".
 func (r *reader) planThenDeed(cur []sign, i int) bool {
 	plan := func(s sign) bool { return act(s.sense) && s.tense&future != 0 }
-	deed := func(s sign) bool { return act(s.sense) && s.tense&past != 0 && !s.neg || inDim(s.sense, "harm") && s.own }
+	deed := func(s sign) bool {
+		return act(s.sense) && s.tense&past != 0 && !s.neg || inDim(s.sense, "harm") && s.own
+	}
 	return slices.ContainsFunc(cur, func(s sign) bool { return oneOf(s.sense, "tomorrow", "kal") }) &&
 		slices.ContainsFunc(cur, plan) && slices.ContainsFunc(r.toMark(i), deed)
 }

@@ -137,7 +137,14 @@ func (r *reader) kinsOwn(c *clause) bool {
 			continue
 		}
 		if s.hindi() {
-			if s.from >= 2 && oneOf(r.tokens[s.from-1].text, "का", "के", "की", "ka", "ke", "ki") && kin(r.tokens[s.from-2].text) {
+			k := s.from - 1
+			if oneOf(r.word(k), "वाला", "वाली", "wala", "wali") { // "mama ke gaon wala dher"
+				k--
+			}
+			if oneOf(r.word(k), "गाँव", "गांव", "घर", "खेत", "gaon", "gaanv", "ghar", "khet") {
+				k--
+			}
+			if oneOf(r.word(k), "का", "के", "की", "ka", "ke", "ki") && kin(r.word(k-1)) {
 				return true
 			}
 			continue
