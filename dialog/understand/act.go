@@ -362,7 +362,7 @@ func (r *reader) feeder(c *clause, i int) bool {
 // beastAfter says whether an animal follows the act at sign i as the one it was done to:
 // "les di de comer a las gallinas".
 func (c *clause) beastAfter(i int) bool {
-	return !c.signs[i].hindi() && slices.ContainsFunc(c.signs[i+1:], sign.beast)
+	return !c.signs[i].hindi() && (&clause{signs: c.signs[i+1:]}).hasBeast()
 }
 
 // beastDid says whether an animal stands before the act at sign i as the one who did it.
@@ -370,7 +370,7 @@ func (c *clause) beastDid(i int) bool {
 	if t := c.signs[i].tongue; t != fr && t != sw && t != en || c.signs[i].mine || c.has("mine", "person", "neighbor", "dung", "food", "worm") || c.has("me") && !(t == en && oneOf(c.signs[0].text, "my", "our")) {
 		return false
 	}
-	return slices.ContainsFunc(c.signs[:i], sign.beast) && !slices.ContainsFunc(c.signs[:i], func(s sign) bool { return oneOf(s.text, "we", "i", "so", "then") })
+	return (&clause{signs: c.signs[:i]}).hasBeast() && !slices.ContainsFunc(c.signs[:i], func(s sign) bool { return oneOf(s.text, "we", "i", "so", "then") })
 }
 
 func (c *clause) hasAnimalDung() bool {

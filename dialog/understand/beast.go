@@ -52,7 +52,8 @@ func (p *peril) attacked(i int) string {
 // "there was a snake and it got my husband in the hand".
 func (p *peril) mauled(i int) string {
 	s := &p.signs[i]
-	if !p.about.sting || s.neg || p.hasHarm() || p.has("not", "nothing", "bite", "worm") || s.tense&(future|order|unless) != 0 {
+	gnaws := p.has("body") && (p.r.names(s, "kutar", "कुतर", "gnawed", "gnawing", "chewed") || oneOf(s.text[:min(4, len(s.text))], "mord", "rong", "roye"))
+	if !p.about.sting && !gnaws || s.neg || p.hasHarm() || p.has("not", "nothing", "bite", "worm") || s.tense&(future|order|unless) != 0 {
 		return ""
 	}
 	for _, o := range p.signs[i+1:] {

@@ -433,7 +433,7 @@ func (r *reader) ours(c *clause, why bool) bool {
 	if r.asked == "feed" && c.has("canq") && c.has("foreign") && !c.has("person", "money", "weather") && !c.hasBeast() {
 		return true // "बासी रोटी डाल सकते हैं क्या"
 	}
-	if (c.has("medicine") || c.has("foreign", "what") && c.has("give")) && !c.has("heap", "worm", "bottle", "compost", "bed", "layer", "starter") && slices.ContainsFunc(r.signs, sign.beast) {
+	if (c.has("medicine") || c.has("foreign", "what") && c.has("give")) && !c.has("heap", "worm", "bottle", "compost", "bed", "layer", "starter") && slices.ContainsFunc(r.signs, func(s sign) bool { return s.beast() }) {
 		return false // "bhains ko khansi hai, kaun si dawa de"
 	}
 	if c.hasBeast() && c.has("medicine", "give", "eat", "food", "did=fed", "known") && !c.has("heap", "worm", "bottle", "compost", "bed", "dung", "layer", "starter", "use") && !c.hasDim("material") && !c.hasDim("seen") {

@@ -30,6 +30,10 @@ func (r *reader) recast(c *clause, n, k int) {
 				s.sense = "good" // "seems ok"
 			}
 		}
+	case "moto":
+		if k > 0 && c.signs[k-1].sense == "seen=sunk" && s.tongue == sw && r.near[c.signs[k-1].to-1] {
+			s.sense = "seen=fire" // "limeshka moto": mistyped, it caught fire
+		}
 	case "water", "sheet":
 		if as, ok := map[string]string{"water": "did=watered", "cover": "did=covered"}[s.text]; ok && s.tongue == en && c.verbHere(k) {
 			s.sense, s.tense = as, bare // "did not water it", "forgot to cover the heap"

@@ -24,8 +24,8 @@ func resolve(fs []fact, corrected map[int]bool) (keep []fact, clash []string) {
 			continue
 		}
 		last := -1
-		for _, f := range g {
-			for k := range corrected {
+		for k := range corrected {
+			for _, f := range g {
 				if f.clause >= k && k > last {
 					last = k
 				}

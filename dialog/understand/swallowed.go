@@ -34,7 +34,7 @@ func (p *peril) swallows(i int) string {
 // unfit says whether what was drunk or eaten is of the heap or the bottle, and no food.
 func (p *peril) unfit(verb string) bool {
 	if verb == "eat" {
-		return p.person && !p.has("worm") && (p.has("starter", "medicine", "compost", "dung", "heap", "cap", "bottle") || p.rawMaterial() || p.r.says(p.clause, "soil", "dirt", "tierra", "terre", "udongo", "mitti", "मिट्टी", "eso") || p.about.bottle && p.licked() || p.smelt() && p.has("stuff", "liquid"))
+		return p.person && !p.has("worm") && (p.has("starter", "medicine", "compost", "dung", "heap", "cap", "bottle") || p.rawMaterial() || p.r.says(p.clause, "soil", "dirt", "tierra", "terre", "udongo", "mitti", "मिट्टी", "eso") || p.about.bottle && p.licked() || p.smelt() && p.has("stuff", "liquid") || p.ofIt())
 	}
 	switch {
 	case p.has("starter", "liquid", "bottle", "medicine", "compost", "stir", "seen=runoff"), p.about.bottle, p.r.asked == "bottle" || p.r.asked == "shake":
@@ -43,6 +43,12 @@ func (p *peril) unfit(verb string) bool {
 		return true
 	}
 	return p.smelt() || p.hasDim("material") && !p.has("food")
+}
+
+// ofIt says whether French "en" stands for what was eaten: "mon fils en a mangé".
+func (p *peril) ofIt() bool {
+	return (p.about.smell || p.about.bottle || p.about.heap || p.r.asked == "smell") && !p.has("food") &&
+		slices.ContainsFunc(p.signs, func(s sign) bool { return s.tongue == fr && p.r.word(s.from) == "en" && s.to == s.from+1 })
 }
 
 // licked says whether a clause tells of licking or sucking, which needs no object after a bottle.

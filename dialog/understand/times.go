@@ -175,10 +175,11 @@ func (c *clause) hasStopped() bool {
 
 // notToday says whether a clause begins with "not today", whatever the reason that follows.
 func (c *clause) notToday() bool {
-	if c.ask != telling || len(c.signs) < 2 || c.hasQuality() || c.has("was") {
+	if c.ask != telling || len(c.signs) < 2 {
 		return false
 	}
-	return c.signs[0].sense == "not" && c.signs[1].sense == "today" || c.signs[0].sense == "later" && c.signs[0].text == "not"
+	first := &c.signs[0]
+	return (first.sense == "not" && c.signs[1].sense == "today" || first.sense == "later" && first.text == "not") && !c.hasQuality() && !c.has("was")
 }
 
 // skips says whether a clause leaves an act out: the act follows the word.

@@ -39,7 +39,10 @@ func (r *reader) didNot(c *clause) bool {
 
 // saw: Hindi "looked", which as a rule only leads up to what was seen.
 func (s *sign) saw() bool {
-	switch longVowels.Replace(s.text) {
+	if !s.hindi() {
+		return false
+	}
+	switch shortVowels(s.text) {
 	case "देखा", "देखी", "देखे", "dekha", "dekhi", "dekhe":
 		return true
 	}

@@ -1,9 +1,6 @@
 package understand
 
-import (
-	"slices"
-	"strings"
-)
+import "strings"
 
 // suffers says whether what was hurt at sign i is an animal: "a snake bit my goat", "mon
 // chien a été piqué", "बकरी को मधुमक्खी ने काटा". It is not when a person is named at
@@ -77,10 +74,17 @@ func (c *clause) beside(i, step int) int {
 	return -1
 }
 
-func (s sign) beast() bool { return s.sense == "animal" || inDim(s.sense, "animal") }
+func (s *sign) beast() bool { return s.sense == "animal" || inDim(s.sense, "animal") }
 
 // hasBeast says whether a clause names an animal.
-func (c *clause) hasBeast() bool { return slices.ContainsFunc(c.signs, sign.beast) }
+func (c *clause) hasBeast() bool {
+	for i := range c.signs {
+		if c.signs[i].beast() {
+			return true
+		}
+	}
+	return false
+}
 
 // passive: was bitten, a été piqué, fue mordido, ameumwa, amejikata.
 func (r *reader) passive(s *sign) bool {

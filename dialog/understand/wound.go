@@ -52,8 +52,8 @@ func (p *peril) torn(i int) bool {
 		slices.ContainsFunc(p.signs, func(s sign) bool { return s.sense == "body" && !s.unsure && !strings.HasSuffix(s.text, "ni") })
 }
 
-// mouths are opened without harm.
-var mouths = []string{"mouth", "boca", "bouche", "mdomo", "munh", "मुँह"}
+// mouths are opened without harm; what goes into one, or into a stomach, is swallowed.
+var mouths = []string{"mouth", "boca", "bouche", "mdomo", "munh", "मुँह", "stomach", "belly", "panza", "barriga", "ventre", "tumbo", "tumboni", "pet", "पेट"}
 
 // opened says whether the cap or the bottle opened a part of the body, which stands right
 // behind the verb: "le bouchon m'a ouvert la lèvre", "se abrió la ceja con la tapa".
