@@ -25,10 +25,7 @@ type peril struct {
 func (r *reader) dangers(c *clause, about topic) (out []string) {
 	p := r.perilOf(c, about)
 	for i := range c.signs {
-		if p.unreal(i) {
-			continue
-		}
-		if code := p.tells(i); code != "" {
+		if code := p.tells(i); code != "" && !p.unreal(i) {
 			out = append(out, code)
 		}
 	}

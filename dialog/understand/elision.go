@@ -39,7 +39,7 @@ func (l *lexicon) runTogether(t *token) []string {
 		return nil
 	case t.raw == "jé" || t.raw == "jè":
 		return []string{"j", "ai"}
-	case len(t.text) < 3 || len(t.text) > 20 || known(t.text) && (t.text[0] != 'j' || l.french(t.text)):
+	case len(t.text) < 3 || len(t.text) > 20 || strings.IndexByte("jqldn", t.text[0]) < 0 || known(t.text) && (t.text[0] != 'j' || l.french(t.text)):
 		return nil
 	}
 	return l.joinedFrench(t.text)

@@ -90,17 +90,20 @@ func (r *reader) unjoin() {
 	}
 }
 
-// helping are the helping verbs that end in the letter a word ends in.
-func helping(w string) []string {
-	last, _ := utf8.DecodeLastRuneInString(w)
-	return helpingBy[last]
+// helping are the helping verbs that end as a word does, in its last two letters.
+func helping(w string) []string { return helpingBy[lastTwo(w)] }
+
+func lastTwo(w string) string {
+	_, last := utf8.DecodeLastRuneInString(w)
+	_, before := utf8.DecodeLastRuneInString(w[:len(w)-last])
+	return w[len(w)-last-before:]
 }
 
-var helpingBy = func() map[rune][]string {
-	by := map[rune][]string{}
+var helpingBy = func() map[string][]string {
+	by := map[string][]string{}
 	for _, help := range slices.Concat(devaHelping, romanHelping) {
-		last, _ := utf8.DecodeLastRuneInString(help)
-		by[last] = append(by[last], help)
+		end := lastTwo(help)
+		by[end] = append(by[end], help)
 	}
 	return by
 }()

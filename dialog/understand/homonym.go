@@ -92,8 +92,9 @@ func (c *company) known() error {
 // turn gives sign k of the n-th clause the sense it takes there.
 func (r *reader) turn(c *clause, n, k int) {
 	s := &c.signs[k]
-	for i := range r.lex.homonyms[s.sense] {
-		h := &r.lex.homonyms[s.sense][i]
+	senses := r.lex.homonyms[s.sense]
+	for i := range senses {
+		h := &senses[i]
 		if !r.fits(h, c, n, k) {
 			continue
 		}

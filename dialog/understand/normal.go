@@ -21,12 +21,25 @@ func Normal(text string) string {
 // spelt is the first half of Normal: everything but the accents.
 func spelt(text string) []rune { return spell(make([]rune, 0, len(text)), text) }
 
-// spell is spelt into a buffer.
+// spell is spelt into a buffer. The slower normalising is spared where a text is surely valid
+// and composed.
 func spell(out []rune, text string) []rune {
-	if !composed(text) {
-		text = norm.NFC.String(strings.ToValidUTF8(text, " "))
+	if spelt, sure := letterByLetter(out, text, true); sure {
+		return spelt
 	}
+	spelt, _ := letterByLetter(out, norm.NFC.String(strings.ToValidUTF8(text, " ")), false)
+	return spelt
+}
+
+// letterByLetter spells a text; where it is to be sure, it stops at the first letter that may not
+// be composed.
+func letterByLetter(out []rune, text string, sure bool) ([]rune, bool) {
+	before := rune(0)
 	for _, r := range text {
+		if sure && !composed(before, r) {
+			return out[:0], false
+		}
+		before = r
 		switch {
 		case r >= 'a' && r <= 'z', r == ' ':
 		case r >= 0x0958 && r <= 0x095f:
@@ -69,7 +82,7 @@ func spell(out []rune, text string) []rune {
 	for len(out) > 0 && out[len(out)-1] == ' ' {
 		out = out[:len(out)-1]
 	}
-	return out
+	return out, true
 }
 
 // nuktaBases are the letters that क़ ख़ ग़ ज़ ड़ ढ़ फ़ य़ carry their nukta on.
@@ -147,26 +160,18 @@ func everyRune(in []rune, ok func(rune) bool) bool {
 	return true
 }
 
-// composed says whether a text is surely valid and in canonical composed form, so
-// that the slower normalising can be spared: ASCII, the accented letters of the
-// five languages, Devanagari with a nukta only where no letter of its own is made of it,
-// and emoji.
-func composed(text string) bool {
-	last := rune(0)
-	for _, r := range text {
-		before := last
-		last = r
-		switch {
-		case r == 0x093c:
-			if before < 0x0915 || before > 0x0939 || before == 'न' || before == 'र' || before == 'ळ' {
-				return false
-			}
-		case r < 0x80, r >= 0xa0 && r < 0x180, r >= 0x0900 && r <= 0x097f, r >= 0x2010 && r <= 0x2027, r >= 0x1f300 && r <= 0x1faff:
-		default:
-			return false
-		}
+// composed says whether a letter after another is surely valid and in canonical composed form:
+// ASCII, the accented letters of the five languages, Devanagari with a nukta only where no letter
+// of its own is made of it, and emoji.
+func composed(before, r rune) bool {
+	switch {
+	case r < 0x80:
+		return true
+	case r == 0x093c:
+		return before >= 0x0915 && before <= 0x0939 && before != 'न' && before != 'र' && before != 'ळ'
 	}
-	return true
+	return r >= 0x0900 && r <= 0x097f || r >= 0xa0 && r < 0x180 || r >= 0x200b && r <= 0x200d || r >= 0x2010 && r <= 0x2027 ||
+		r >= 0x2600 && r <= 0x27bf || r == 0xfe0f || r >= 0x1f300 && r <= 0x1faff
 }
 
 // latinBases gives every letter below U+0180 without its accent; œ and æ are two.

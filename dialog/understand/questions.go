@@ -26,9 +26,10 @@ func (r *reader) questions(cs []clause, f *finding) {
 		}
 		f.asks = append(f.asks, code)
 	}
-	reported := len(f.facts) > 0 || len(f.danger) > 0
+	reported, plan := len(f.facts) > 0 || len(f.danger) > 0, false
 	for _, d := range f.deeds {
 		reported = reported || d.outcome == done && d.code != ""
+		plan = plan || d.outcome == planned
 	}
 	cond := false
 	for k := range cs {
@@ -154,10 +155,6 @@ func (r *reader) questions(cs []clause, f *finding) {
 		}
 		if c.foreign && c.ask == telling {
 			continue
-		}
-		plan := false
-		for _, d := range f.deeds {
-			plan = plan || d.outcome == planned
 		}
 		switch c.ask {
 		case askWhy:

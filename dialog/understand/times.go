@@ -82,7 +82,7 @@ func (r *reader) times(cs []clause, f *finding) {
 					odd++
 				}
 			default:
-				if d := dimension(s.sense); d == "animal" || d == "crop" {
+				if inDim(s.sense, "animal") || inDim(s.sense, "crop") {
 					odd++
 				}
 			}
@@ -101,7 +101,7 @@ func (r *reader) times(cs []clause, f *finding) {
 			when("later") // "we have only done one side"
 		case c.has("stop") && c.has("partly", "inside", "num") && !stated && actOf(r.asked) != "":
 			when("later") // "stopped midway"
-		case c.halfway() && c.has("only") && c.core() <= 3 && !stated && actOf(r.asked) != "":
+		case c.has("only") && c.halfway() && c.core() <= 3 && !stated && actOf(r.asked) != "":
 			when("later") // "only half"
 		case c.has("prog", "partly") && !plan && !stated && odd == 0 && !c.has("good", "fine", "alive"):
 			when("later")
