@@ -204,6 +204,11 @@ func (r *reader) split() []clause {
 			if n := len(cur); s.hindi() && n > 0 && i+1 < len(r.signs) && cur[n-1].sense == "layer" && act(r.signs[i+1].sense) {
 				continue // "ek parat aur laga di": one more
 			}
+			if s.sense == "and" && i+1 < len(r.signs) && quality(r.signs[i+1].sense) && slices.ContainsFunc(cur, func(o sign) bool { return o.sense == "between" }) && described(cur) {
+				s.sense = "or" // "entre le pipi et le vinaigre"
+				cur = append(cur, s)
+				continue
+			}
 			if s.sense == "and" && r.bodyAhead(i+1) {
 				continue // "splashed my face and one eye"
 			}

@@ -2,6 +2,16 @@ package understand
 
 import "strings"
 
+// whether says whether "not" at sign i ends a question about what is to be done: an infinitive, "is"
+// and "or" stand before it.
+func (r *reader) whether(i int) bool {
+	if i < 3 || i+1 < len(r.signs) && r.tokens[r.signs[i+1].from].kind != mark || !oneOf(r.signs[i-1].text, "ki", "कि", "ya", "या") {
+		return false
+	}
+	verb := &r.signs[i-3]
+	return r.signs[i-2].sense == "is" && act(verb.sense) && verb.tense == bare
+}
+
 func (s *sign) hindi() bool { return s.tongue == hi || s.tongue == hiLatn }
 
 func (e entry) hindi() bool { return e.tongue == hi || e.tongue == hiLatn }
@@ -62,6 +72,10 @@ func (r *reader) hindiTurns() {
 				s.sense = "filler" // "धन्यवाद जी": manners
 			}
 		case "not", "no":
+			if r.whether(i) {
+				s.sense = "canq" // "pani dalna hai ki nahi"
+				continue
+			}
 			r.nahin(i)
 		case "tag":
 			j := i + 1

@@ -173,6 +173,8 @@ func (r *reader) questions(cs []clause, f *finding) {
 				add("ask=help") // "केंचुए मर जाएँ तो?"
 			} else if c.cond && (r.ours(c, false) || c.has("whatif") && c.has("person") && !c.has("foreign", "money", "weather") || c.rainsOn()) {
 				add("ask=help")
+			} else if (r.asked == "feed" || r.asked == "worms") && c.has("alive") && c.hasDim("material") && !c.has("have", "num", "one") {
+				add("ask=help") // "wanakula maganda ya machungwa?"
 			} else if c.has("whatif") && c.core() <= 3 && !c.has("foreign", "money", "weather", "animal") || c.has("eat") && (r.asked == "feed" || r.asked == "worms") && !c.has("foreign", "money", "animal", "person") {
 				add("ask=help")
 			} else if reported && (c.fears() || r.shallI(c)) || r.mayI(c) || (c.hasDim("material") || c.has("dung")) && !c.has("num", "one", "have", "sell", "money", "foreign", "person", "neighbor") && !c.hasQuality() {

@@ -111,7 +111,7 @@ func (r *reader) warmth(c *clause, i int, in scope) (code string, ok bool) {
 		}
 		return "", true
 	case "hold":
-		if (asked == "stick" || c.has("stick")) && (c.cant || c.has("couldnt")) {
+		if (asked == "stick" || c.has("stick")) && (c.cant || c.has("couldnt") || c.has("forgot") && s.tongue == sw && s.tense&bare != 0) {
 			return "stick=hot", true // could not touch it
 		}
 		return "", true
