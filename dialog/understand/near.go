@@ -19,38 +19,36 @@ type nearest struct {
 type nearWords struct {
 	set  []uint64 // of each word, which letters occur
 	id   []int32
-	text [][]rune
+	text []rune // of all words, end to end
 }
 
 func newNearest(spelled []string, ids []int32) nearest {
 	var n nearest
 	var many [len(n.byLen)]int
-	total := 0
 	for _, id := range ids {
 		if k := utf8.RuneCountInString(spelled[id]); k >= 3 && k < len(many) {
 			many[k]++
-			total += k
 		}
 	}
 	for k := range n.byLen {
-		n.byLen[k] = nearWords{make([]uint64, 0, many[k]), make([]int32, 0, many[k]), make([][]rune, 0, many[k])}
+		n.byLen[k] = nearWords{make([]uint64, 0, many[k]), make([]int32, 0, many[k]), make([]rune, 0, many[k]*k)}
 	}
-	all := make([]rune, 0, total)
 	for _, id := range ids {
 		k := utf8.RuneCountInString(spelled[id])
 		if k < 3 || k >= len(many) {
 			continue
 		}
-		at := len(all)
-		for _, r := range spelled[id] {
-			all = append(all, r)
-		}
-		rs := all[at:len(all):len(all)]
 		of := &n.byLen[k]
-		of.set, of.id, of.text = append(of.set, letters(rs)), append(of.id, id), append(of.text, rs)
+		for _, r := range spelled[id] {
+			of.text = append(of.text, r)
+		}
+		of.set, of.id = append(of.set, letters(of.word(len(of.id), k))), append(of.id, id)
 	}
 	return n
 }
+
+// word is the i-th of the words, which have k letters.
+func (of *nearWords) word(i, k int) []rune { return of.text[i*k : (i+1)*k] }
 
 // boned gives the ids of the words that w is when their inner vowels are left out.
 func (n *nearest) boned(w string) (out []int32) {
@@ -59,7 +57,7 @@ func (n *nearest) boned(w string) (out []int32) {
 	for length := len(w); length < min(2*len(w)+3, len(n.byLen)); length++ {
 		of := &n.byLen[length]
 		for i, has := range of.set {
-			if has&^vowels == set && of.text[i][0] == rune(w[0]) && bones(string(of.text[i])) == bare {
+			if has&^vowels == set && of.text[i*length] == rune(w[0]) && bones(string(of.word(i, length))) == bare {
 				out = append(out, of.id[i])
 			}
 		}
@@ -97,7 +95,7 @@ func (n *nearest) find(w string, most int, fits func(int32) bool) (out []int32, 
 			if bits.OnesCount64(set^has) > 2*most {
 				continue
 			}
-			d := slips(rs, of.text[i], most)
+			d := slips(rs, of.word(i, length), most)
 			if d > most || !fits(of.id[i]) {
 				continue
 			}
@@ -127,7 +125,7 @@ func (n *nearest) oneOff(w string) (out []int32) {
 	for length := max(shortest, len(typed)-1); length <= min(len(typed)+1, len(n.byLen)-1); length++ {
 		of := &n.byLen[length]
 		for i, has := range of.set {
-			if bits.OnesCount64(set^has) <= 2 && of.text[i][0] == typed[0] && mistyped(typed, of.text[i]) {
+			if bits.OnesCount64(set^has) <= 2 && of.text[i*length] == typed[0] && mistyped(typed, of.word(i, length)) {
 				out = append(out, of.id[i])
 			}
 		}
