@@ -225,7 +225,7 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 		}
 		return "", false
 	case "open":
-		if c.has("body") && !bottle && !c.has("gas") || r.opened(c, i) {
+		if (c.has("body") || c.has("heap") && !c.has("bottle", "cap")) && !bottle && !c.has("gas") || r.opened(c, i) {
 			return "", false // "la main ouverte"
 		}
 		if bottle || c.has("gas") || r.asked == "bottle" || r.asked == "shake" || about.bottle {

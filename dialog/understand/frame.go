@@ -112,6 +112,7 @@ func (r *reader) frame(cs []clause) {
 		c.foreign = r.foreign(c)
 		c.sieve = 0
 	}
+	r.unremembered(cs)
 	r.kals(cs)
 	r.retold(cs)
 	for i := range cs {
@@ -369,6 +370,30 @@ func (r *reader) yaNow(c *clause) {
 			if d.sense == "busy" || act(d.sense) && d.tense&ongoing != 0 && (d.tongue == sw || r.says(c, "estoy", "estamos", "esta", "estan", "ando", "andamos", "anda", "andan", "sigo", "seguimos")) {
 				s.sense = "now"
 				break
+			}
+		}
+	}
+}
+
+// unremembered turns "did I shake it, I do not remember" into a doubt: Hindi says "forgot" with the
+// same words.
+func (r *reader) unremembered(cs []clause) {
+	for k := 1; k < len(cs); k++ {
+		c := &cs[k]
+		if c.ask != telling || !c.onlyOf("forgot", "filler", "is") || !r.says(c, "yaad", "yad", "याद") {
+			continue
+		}
+		asks := &cs[k-1]
+		if asks.onlyOf("what") && k > 1 {
+			asks.ask, asks = telling, &cs[k-2]
+		}
+		if asks.hasAct() && (cs[k-1].has("what") || asks.end == "?") {
+			asks.ask, asks.doubt, c.doubt = telling, true, true
+			c.signs[0].sense = "maybe"
+			for i := range c.signs {
+				if c.signs[i].sense == "forgot" {
+					c.signs[i].sense = "filler"
+				}
 			}
 		}
 	}

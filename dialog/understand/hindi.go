@@ -89,6 +89,9 @@ func (r *reader) hindiTurns() {
 			if (s.text == "कि" || s.text == "ki") && i > 0 && (quality(r.signs[i-1].sense) || r.signs[i-1].sense == "is" || r.signs[i-1].sense == "was") && r.soMuch(i) {
 				s.sense, s.tense = "then", 0 // "इतनी गरम कि": so hot that
 			}
+			if oneOf(s.text, "ki", "कि") && i > 1 && i+1 < len(r.signs) && r.signs[i-1].sense == "is" && r.signs[i-2].sense == "alive" && quality(r.signs[i+1].sense) {
+				s.sense = "or" // "zinda hai ki mara"
+			}
 			if i > 0 && oneOf(s.text, "फिर", "phir", "fir") && s.to == s.from+1 && i+1 < len(r.signs) && endsStatement(r.tokens[s.from-1].text) {
 				s.sense = "and" // "पलट दिया फिर पानी डाला"
 			}

@@ -50,6 +50,10 @@ func (r *reader) numbers() {
 				}
 			}
 		}
+		if i+2 == len(in) && in[i].sense == "," && in[i+1].sense == "num" && r.asked == "stick" && m.typed && in[i+1].typed && in[i+1].value > v && in[i+1].value <= v+5 {
+			m.high, m.to = in[i+1].value, in[i+1].to // "dans les 51, 52"
+			i += 2
+		}
 		if n := r.between(m, in, i); n > 0 { // "चालीस पैंतालीस के बीच"
 			m.high, m.to = in[i].value, in[i+n-1].to
 			i += n

@@ -162,8 +162,8 @@ func (r *reader) questions(cs []clause, f *finding) {
 				add("ask=why")
 			}
 		case askWh, askModal:
-			if k > 0 && !reported && c.has("normal") && c.core() <= 1 && cs[k-1].ofElse() {
-				break // "le prix du ciment, c'est grave"
+			if k > 0 && !reported && cs[k-1].ofElse() && c.onlyOf("normal", "which", "what", "how", "whenq", "known", "give", "do", "filler", "canq", "me", "is", "it") {
+				break // "le prix du ciment, c'est grave", "my chickens are sick, which medicine?"
 			}
 			if r.ours(c, false) && !(c.end != "?" && c.has("what") && c.has("heat", "weather", "stick=hot", "stick=cold") && c.onlyOf("what", "heat", "stick=hot", "stick=cold", "weather", "today", "filler", "very", "one", "dayword")) { // "what a hot day!"
 				add("ask=help")
@@ -296,8 +296,12 @@ func (r *reader) along(c *clause) bool {
 		slices.ContainsFunc(c.signs, func(s sign) bool { return strings.HasSuffix(s.text, "endelea") })
 }
 
-// ofElse says whether a clause speaks of cattle or money and of nothing that is asked about here.
+// ofElse says whether a clause speaks of cattle, money or what nobody knows here, and of nothing
+// that is asked about.
 func (c *clause) ofElse() bool {
+	if c.odd > 0 && c.ask == telling && c.onlyOf("", "known", "foreign", "filler") {
+		return true
+	}
 	return (c.hasBeast() || c.has("animal", "money") || c.hasDim("animal")) && !c.has("heap", "worm", "bottle", "compost", "bed", "dung", "layer", "starter", "cap", "sheet") && !c.hasDim("material") && !c.hasDim("seen")
 }
 

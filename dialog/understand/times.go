@@ -103,7 +103,7 @@ func (r *reader) times(cs []clause, f *finding) {
 			when("later") // "stopped midway"
 		case c.has("only") && c.halfway() && c.core() <= 3 && !stated && actOf(r.asked) != "":
 			when("later") // "only half"
-		case c.has("prog", "partly") && !plan && !stated && odd == 0 && !c.has("good", "fine", "alive"):
+		case c.has("prog", "partly") && !plan && !stated && odd == 0 && !c.has("good", "fine", "alive") && !(c.has("dayword") && c.has("num")):
 			when("later")
 		case plan && c.skips() && actOf(r.asked) != "":
 			when("skip") // "this time I will skip the turning"
@@ -123,6 +123,7 @@ func (r *reader) times(cs []clause, f *finding) {
 			when("tomorrow") // "mañana lo paso"
 		case refusal || c.has("skip") && !c.has("not") && !stated && (odd == 0 || odd == 1 && actOf(r.asked) != "" && c.core() <= 4):
 			when("skip")
+		case c.has("busy") && k > 0 && cs[k-1].has("couldnt") && r.says(c, "sick", "ill", "unwell", "malade", "enfermo", "enferma", "mgonjwa", "bimar", "बीमार"): // why it was not done
 		case c.has("busy") && slices.ContainsFunc(cs, func(x clause) bool { return x.has("worm") && x.has("nothing") }): // why the worms got nothing
 		case c.has("busy") && (r.asked == "none" || r.asked == "menu") && (c.hasDim("crop") || c.has("person") && !c.has("while")): // "we are planting maize", to nobody's question
 		case c.has("busy") && !(c.find("busy") > 0 && c.signs[c.find("busy")-1].sense == "not") && !f.tells(done) && !slices.ContainsFunc(cs, func(x clause) bool { return x.has("forgot") && !x.has("busy") }) && !(f.tells(notDone) && r.didNot(&cs[0])) && !c.has("while", "was", "before", "didaux", "forgot", "couldnt") && (!c.has("foreign") || c.later) && !c.has("money") && (!c.has("person", "animal") || c.has("me")) && !c.hasDim("animal"):

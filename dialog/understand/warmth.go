@@ -50,8 +50,10 @@ func (r *reader) warmth(c *clause, i int, in scope) (code string, ok bool) {
 			return "", true
 		}
 		switch {
-		case s.hindi() && !s.neg && s.grade == plainly && c.figure():
-			return "", true // "ताप 55": a figure, not a feel
+		case s.hindi() && !s.neg && s.grade == plainly && c.figure(), s.sense == "heat" && i+1 < len(c.signs) && c.signs[i+1].sense == "num":
+			return "", true // "ताप 55", "temperature is 61": a figure, not a feel
+		case c.cant && r.says(c, "feel", "sense", "notice", "detect", "find", "sentir", "siento", "sens", "kuhisi", "kusikia"):
+			return "stick=cold", true // "can't feel any heat"
 		case (s.hindi() || s.tongue == sw) && !s.neg && c.has("finish"):
 			return "stick=cold", true // "garmi bilkul khatam"
 		case s.neg && s.grade == strongly:
