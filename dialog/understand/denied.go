@@ -128,7 +128,7 @@ func (c *clause) noMore() bool {
 	no := false
 	for _, s := range c.signs[at+1:] {
 		switch s.sense {
-		case "not", "no":
+		case "not", "no", "nothing":
 			no = true
 		case "is", "filler":
 		default:

@@ -179,7 +179,7 @@ func (r *reader) questions(cs []clause, f *finding) {
 				add("ask=help")
 			} else if reported && (c.fears() || r.shallI(c)) || r.mayI(c) || (c.hasDim("material") || c.has("dung")) && !c.has("num", "one", "have", "sell", "money", "foreign", "person", "neighbor") && !c.hasQuality() {
 				add("ask=help")
-			} else if c.will && c.hasDim("seen") || c.has("worm") && !c.describes() && len(c.signs) > 2 || c.has("or") && c.has("inside", "edge") || c.has("worm") && (c.has("eat", "food", "drink") || c.has("alive") && (c.hasDim("crop") || c.hasDim("material") || c.has("foreign"))) || c.judging() || c.has("must") && r.ours(c, false) {
+			} else if c.will && c.hasDim("seen") || c.has("worm") && !c.describes() && len(c.signs) > 2 || c.has("or") && c.has("inside", "edge") || c.has("worm") && (c.has("eat", "food", "drink") || c.has("alive") && (c.hasDim("crop") || c.hasDim("material") || c.has("foreign"))) || c.judging() || c.has("must", "supposed") && r.ours(c, false) {
 				add("ask=help")
 			}
 		case telling:

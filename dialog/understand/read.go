@@ -122,6 +122,12 @@ func (r *reader) read() Meaning {
 				f.facts = f.facts[:n-1]
 			}
 		}
+		if k > 0 && cs[k-1].end == "but" && c.onlyOf("no", "not", "nothing", "notyet", "filler", "is", "atall") {
+			if n := len(f.facts); n > 0 && f.facts[n-1].clause == k-1 {
+				f.guess = append(f.guess, f.facts[n-1].code) // "expected it hot but no"
+				f.facts = f.facts[:n-1]
+			}
+		}
 		if c.noMore() { // "garam tha par ab nahi": what it is now is not said
 			st = nil
 			if n := len(f.facts); n > 0 && !c.hasQuality() && f.facts[n-1].clause == k-1 && cs[k-1].has("was") {
@@ -161,7 +167,7 @@ func (r *reader) read() Meaning {
 		if k+2 < len(cs) && cs[k+1].has("ask=undo") && cs[k+1].core() <= 2 && slices.ContainsFunc(cs[k+2:], func(later clause) bool { return sameDim(c, &later) }) {
 			hidden = true // "wrote cold, that was wrong, it is hot"
 		}
-		if c.has("isaid") || len(c.signs) > 0 && c.whenTo() || c.has("ask=undo") && k+1 < len(cs) && sameDim(c, &cs[k+1]) {
+		if c.has("supposed", "isaid") || len(c.signs) > 0 && c.whenTo() || c.has("ask=undo") && k+1 < len(cs) && sameDim(c, &cs[k+1]) {
 			hidden = true
 		}
 		if !hidden {

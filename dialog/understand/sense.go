@@ -20,7 +20,7 @@ var senseNames = func() map[string]bool {
 		very bit atall too enough only get fine medium size look endless rainword andnow
 		why how what whenq which who howmany askif canq normal avoid
 		tomorrow later today past kal parson busy skip cant night
-		will want must forgot finish start prog after while before have late
+		will want must supposed forgot finish start prog after while before have late
 		me mine person neighbor animal stinger pointed foreign weather
 		stick heap inside edge bottle cap worm bed starter smell gas water drop squeeze body eye plant cloth
 		layer food sheet compost message officer medicine dust damp liquid

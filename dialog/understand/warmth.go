@@ -12,6 +12,9 @@ func (r *reader) warmth(c *clause, i int, in scope) (code string, ok bool) {
 	here := in.here
 	switch s.sense {
 	case "stick=hot":
+		if in.stick && !s.neg && c.nothingOfIt(i) {
+			return "stick=cold", true // "nothing hot about it"
+		}
 		if c.has("seen=ash") || !in.stick && !s.own {
 			return "", true
 		}
@@ -27,6 +30,9 @@ func (r *reader) warmth(c *clause, i int, in scope) (code string, ok bool) {
 		}
 		return "stick=hot", true
 	case "stick=warm":
+		if in.stick && !s.neg && c.nothingOfIt(i) {
+			return "stick=cold", true
+		}
 		if !in.stick && !s.own {
 			return "", true
 		}
@@ -52,8 +58,10 @@ func (r *reader) warmth(c *clause, i int, in scope) (code string, ok bool) {
 		switch {
 		case s.hindi() && !s.neg && s.grade == plainly && c.figure(), s.sense == "heat" && i+1 < len(c.signs) && c.signs[i+1].sense == "num":
 			return "", true // "ताप 55", "temperature is 61": a figure, not a feel
-		case c.cant && r.says(c, "feel", "sense", "notice", "detect", "find", "sentir", "siento", "sens", "kuhisi", "kusikia"):
-			return "stick=cold", true // "can't feel any heat"
+		case (s.neg || c.without(i)) && r.bears(c):
+			return "stick=hot", true // "no aguanto el calor"
+		case c.without(i):
+			return "stick=cold", true // "couldn't find any heat"
 		case (s.hindi() || s.tongue == sw) && !s.neg && c.has("finish"):
 			return "stick=cold", true // "garmi bilkul khatam"
 		case s.neg && s.grade == strongly:
@@ -132,6 +140,40 @@ func (r *reader) warmth(c *clause, i int, in scope) (code string, ok bool) {
 		return "", true
 	}
 	return "", false
+}
+
+// without says whether the heat at sign i is told as what was not found, or is no longer there:
+// "can't feel any heat", "not a spark of heat", "de calor nada", "se le fue el calor".
+func (c *clause) without(i int) bool {
+	if n := len(c.signs) - 1; i == n-1 && c.signs[n].text == "nada" {
+		return true
+	}
+	for k := range c.signs {
+		switch s := &c.signs[k]; s.sense {
+		case "vanished":
+			return true
+		case "cant", "couldnt", "nothing", "not":
+			if k < i && !s.hindi() && c.past(k+1, "filler", "atall", "bit", "one", "known", "", "get", "have", "look", "collect", "me", "inside_of", "smell", "seen=fire", "like") >= i {
+				return true
+			}
+		case "forgot":
+			if k < i && strings.HasPrefix(s.text, "fail") {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// nothingOfIt says whether "nothing" stands before the warmth at sign i: "nothing warm in there".
+func (c *clause) nothingOfIt(i int) bool {
+	k := c.back(i-1, "filler")
+	return k >= 0 && c.signs[k].sense == "nothing" && !c.signs[k].hindi()
+}
+
+// bears says whether a clause speaks of bearing the heat, or of the hand that did not.
+func (r *reader) bears(c *clause) bool {
+	return c.has("hold", "body") || r.says(c, "stand", "bear", "take", "tolerate", "resist", "handle", "keep", "aguanto", "aguanta", "aguantar", "aguante", "soporto", "soporta", "soportar", "soporte", "supporte", "supporter", "tiens", "tenir", "kuvumilia", "kustahimili")
 }
 
 // notFelt says whether "it was not" at sign i denies a warmth just named, rather than a
