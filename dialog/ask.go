@@ -93,6 +93,7 @@ type meaning struct {
 
 	choice   Choice // of the open question, if the message names one by number, label or place
 	underWay string // with when=later: the deed in hand
+	gone     bool   // a trouble is told of as not there any more
 }
 
 func (m meaning) has(code string) bool { return slices.Contains(m.codes, code) }

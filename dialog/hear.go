@@ -115,7 +115,7 @@ func (x *exchange) read(line string) meaning {
 			r = second
 		}
 	}
-	m := meaning{text: line, guess: r.Guess, lang: r.Lang, day: x.today, underWay: r.UnderWay}
+	m := meaning{text: line, guess: r.Guess, lang: r.Lang, day: x.today, underWay: r.UnderWay, gone: r.Gone}
 	m.choice, _ = x.chosen(line)
 	if r.Sure {
 		m.codes = r.Codes

@@ -34,6 +34,16 @@ func (x *exchange) missed(m meaning) {
 		x.tellNext()
 		return
 	}
+	if m.gone {
+		x.s.Talk.Misses = 0
+		x.say("gone_good", nil) // "the flies are gone"
+		if q.ID != "" {
+			x.again()
+			return
+		}
+		x.tellNext()
+		return
+	}
 	if q.ID == "doubt" {
 		x.close() // who does not choose speaks of something else
 		q = Question{}

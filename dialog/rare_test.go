@@ -35,6 +35,7 @@ func TestEveryKindOfMessage(t *testing.T) {
 		{"heap", Message{Kind: Other, Text: "stick hot"}, "Hot on day 7"},
 		{"heap", Message{Kind: Text, Text: strings.Repeat("wood ", 2000)}, "not understand"},
 		{"heap", Message{Kind: Text, Text: "\xff\xfehot"}, "Hot on day 7"},
+		{"heap", Message{Kind: Text, Text: "the flies are gone"}, "Good to hear"},
 	} {
 		v := newVillage(t, "2026-03-02T09:00:00+03:00")
 		v.check = house(v)

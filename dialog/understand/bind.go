@@ -1,5 +1,7 @@
 package understand
 
+import "slices"
+
 // bind ties every "not" and every word of degree to what it is about.
 func (r *reader) bind(c *clause) {
 	target := func(s *sign) bool {
@@ -215,6 +217,17 @@ func (c *clause) smelt(i int) int {
 		}
 	}
 	return i
+}
+
+// freed says whether a clause tells of a trouble that is not there, or no longer.
+func (c *clause) freed() bool {
+	return c.ask == telling && !c.doubt && !c.cond && slices.ContainsFunc(c.signs, func(s sign) bool {
+		switch s.sense {
+		case "seen=flies", "seen=maggots", "seen=ants", "seen=termites", "seen=rodents", "seen=mould", "seen=runoff", "seen=weeds", "smell=rotten", "smell=ammonia":
+			return s.neg
+		}
+		return false
+	})
 }
 
 // vanish takes back the smell or the sight that is gone, which stands before the word that says

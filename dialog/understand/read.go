@@ -11,6 +11,7 @@ type Meaning struct {
 	Sure     bool     // act on Codes; false: ask the farmer
 	Guess    []string // when not Sure, what it may have meant, to be offered as choices
 	Lang     string   // the language the text seems to be in: en sw hi hi-Latn es fr, "" unknown
+	Gone     bool     // not Sure, but a trouble is told of as not there (any more): "the flies are gone"
 	UnderWay string   // with when=later: the deed that is being done now ("did=turned"), "" if none
 }
 
@@ -204,6 +205,7 @@ func (r *reader) read() Meaning {
 	r.questions(cs, &f)
 	r.answers(cs, &f)
 	m := r.settle(cs, &f)
+	m.Gone = !m.Sure && slices.ContainsFunc(cs, func(c clause) bool { return c.freed() })
 	if hasCode(m.Codes, "when=later") {
 		m.UnderWay = r.underWay(cs, &f)
 	}

@@ -19,3 +19,19 @@ func TestUnderWay(t *testing.T) {
 		assert.Equal(t, c.want, Read(c.text, c.lang, c.asked).UnderWay, "%s: %q", c.lang, c.text)
 	}
 }
+
+// A trouble told to be gone, or not there, is no report, and is told apart from what is not
+// understood. The sentences are from memory.
+func TestGone(t *testing.T) {
+	for _, c := range []struct {
+		lang, text string
+		gone       bool
+	}{
+		{"en", "the flies are gone", true}, {"en", "no more bad smell", true}, {"en", "flies", false}, {"en", "the bus is gone", false},
+		{"sw", "nzi wameisha", true}, {"hi", "मक्खियाँ चली गईं", true}, {"hi-Latn", "makkhi nahi hai", true},
+		{"es", "ya se fueron las moscas", true}, {"fr", "plus de mouches", true}, {"fr", "les mouches sont parties ?", false},
+	} {
+		m := Read(c.text, c.lang, "none")
+		assert.Equal(t, c.gone, m.Gone, "%s: %q %v", c.lang, c.text, m.Codes)
+	}
+}
