@@ -12,6 +12,16 @@ func (r *reader) relatives() {
 		first := head
 		head = r.tokens[s.from].kind == mark || oneOf(s.sense, "and", "but", "chat=hello", "ok", "yes", "no")
 		switch s.sense {
+		case "atall":
+			if s.text == "nada" && s.to == s.from+2 && i+1 < len(r.signs) && inDim(r.signs[i+1].sense, "stick") && (i == 0 || r.signs[i-1].sense != "not") {
+				s.sense = "not" // "nada de frío, está hirviendo"
+			}
+			continue
+		case "not":
+			if s.text == "no" && s.tongue == es && i > 0 && quality(r.signs[i-1].sense) && r.word(s.to) == "mas" && (i+2 >= len(r.signs) || r.tokens[r.signs[i+2].from].kind == mark) {
+				s.sense = "only" // "tibio no más"
+			}
+			continue
 		case "askif", "canq":
 			last := i+1 == len(r.signs) || r.tokens[r.signs[i+1].from].kind == mark && r.signs[i+1].sense != "?"
 			if last && !first && s.tongue == en {
