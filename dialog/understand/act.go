@@ -55,8 +55,8 @@ func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) 
 	off := !own && (creature || main.has("plant", "foreign"))
 	for i := range c.signs {
 		s := &c.signs[i]
-		if !act(s.sense) {
-			continue
+		if !act(s.sense) || s.tongue == es && oneOf(r.word(s.from-1), "hubiera", "hubiese", "hubieran", "hubieramos") {
+			continue // "si la hubiera tapado": it was not
 		}
 		if (c.has("eye", "harm=eye")) && (s.sense == "did=watered" || s.sense == "put") || s.sense == "did=watered" && c.has("body") {
 			continue // "it sprayed in my eye", "पानी पैर भिगो गया"

@@ -31,10 +31,10 @@ func (r *reader) questions(cs []clause, f *finding) {
 		reported = reported || d.outcome == done && d.code != ""
 		plan = plan || d.outcome == planned
 	}
-	cond := false
+	cond, supposed := false, false
 	for k := range cs {
 		c := &cs[k]
-		cond = cond || c.cond
+		cond, supposed = cond || c.cond, supposed || c.has("supposed")
 		named := false
 		for i := range c.signs {
 			s := &c.signs[i]
@@ -187,7 +187,7 @@ func (r *reader) questions(cs []clause, f *finding) {
 				add("ask=help")
 				break
 			}
-			if c.cond && !c.doubt && f.when == "" && !plan && (c.has("whatif") && c.has("me") && c.odd <= 1 && actOf(r.asked) != "" && !c.has("foreign", "money") || (c.has("whatif") || oneOf(c.signs[len(c.signs)-1].text, "to", "तो", "je")) && c.rainsOn() || r.ours(c, false) || c.has("whatif") && c.has("person") && !c.has("foreign", "money", "weather")) {
+			if c.cond && !c.doubt && !supposed && f.when == "" && !plan && (c.has("whatif") && c.has("me") && c.odd <= 1 && actOf(r.asked) != "" && !c.has("foreign", "money") || (c.has("whatif") || oneOf(c.signs[len(c.signs)-1].text, "to", "तो", "je")) && c.rainsOn() || r.ours(c, false) || c.has("whatif") && c.has("person") && !c.has("foreign", "money", "weather")) {
 				add("ask=help")
 			}
 		}

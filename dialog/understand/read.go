@@ -168,7 +168,7 @@ func (r *reader) read() Meaning {
 		if k+2 < len(cs) && cs[k+1].has("ask=undo") && cs[k+1].core() <= 2 && slices.ContainsFunc(cs[k+2:], func(later clause) bool { return sameDim(c, &later) }) {
 			hidden = true // "wrote cold, that was wrong, it is hot"
 		}
-		if c.has("supposed", "isaid") || len(c.signs) > 0 && c.whenTo() || c.has("ask=undo") && k+1 < len(cs) && sameDim(c, &cs[k+1]) {
+		if c.has("supposed", "isaid") || r.contrary(c) || len(c.signs) > 0 && c.whenTo() || c.has("ask=undo") && k+1 < len(cs) && sameDim(c, &cs[k+1]) {
 			hidden = true
 		}
 		if !hidden {
@@ -230,6 +230,12 @@ func (r *reader) ofTold(c *clause, f fact, dangers []string, told told) bool {
 		return told.eye && !c.has("bottle", "cap") // "लगी आँख पे, सूज गई, कुछ दिखता नहीं"
 	}
 	return crawling(f.code) && hasCode(dangers, "harm=bite") && r.by(c, c.find(f.code))
+}
+
+// contrary says whether a Hindi clause ends in what would have been: "ढक देता तो गरम होता".
+func (r *reader) contrary(c *clause) bool {
+	n := len(c.signs)
+	return n > 1 && c.signs[n-1].hindi() && !c.has("is", "was") && oneOf(r.word(c.signs[n-1].to-1), "hota", "hoti", "hote", "होता", "होती", "होते")
 }
 
 // runsOn says whether no mark stands before a clause.
