@@ -78,136 +78,29 @@ func (r *reader) read() Meaning {
 	for k := range cs {
 		r.correcting = r.correcting || cs[k].has("isaid", "imeant", "ask=undo") && cs[k].ask == telling
 	}
-	f := finding{facts: r.facts[:0]}
-	corrected := map[int]bool{}
-	about := r.opening()
-	var last tense
+	a := account{r: r, cs: cs, finding: finding{facts: r.facts[:0]}, corrected: map[int]bool{}, about: r.opening()}
 	for k := range cs {
-		c := &cs[k]
-		if c.has("correct") || c.has("imeant") || k > 0 && k+1 < len(cs) && onlyNo(c) {
-			corrected[k] = true
-		}
-		if n := len(c.signs); n > 1 && k+1 < len(cs) && c.signs[n-1].sense == "no" && !c.signs[n-1].hindi() && c.end == "," && sameDim(c, &cs[k+1]) {
-			corrected[k+1] = true // "cold no, it's hot"
-		}
-		if who := c.has("person", "me", "neighbor", "body"); who || c.hasBeast() {
-			about.beast = !who
-		}
-		about.sting = about.sting || c.hasBeast() || c.has("stinger", "seen=ants", "seen=rodents")
-		found := r.dangers(c, about)
-		f.danger = append(f.danger, found...)
-		about.eye = about.eye || hasCode(found, "harm=eye")
-		about.bite = about.bite || hasCode(found, "harm=bite")
-		for at := range c.signs {
-			s := &c.signs[at]
-			if s.sense == "ask=stop" && !c.cond && c.ask != askModal {
-				f.danger = append(f.danger, "ask=stop")
-			}
-		}
-		if r.bareStop(c, cs) {
-			f.danger = append(f.danger, "ask=stop")
-		}
-		st := r.states(c, k, &about)
-		about.limb, about.who = c.has("body"), c.has("person")
-		about.caught = about.who && c.has("worm") && !c.hasAct() && !c.has("food", "eat")
-		if c.foreign {
-			st = nil
-		}
-		if slices.ContainsFunc(st, func(f fact) bool { return f.code == "seen=runoff" }) {
-			st = filter(st, func(f fact) bool { return f.code != "moisture=wet" }) // the same running water
-		}
-		st = slices.DeleteFunc(st, func(x fact) bool { return r.ofDanger(c, x, found) || r.ofTold(c, x, f.danger, about.told) })
-		if k > 0 && cs[k-1].has("was") && c.notNow() { // "it was hot but not now"
-			c.later, st = false, nil
-			if n := len(f.facts); n > 0 && f.facts[n-1].clause == k-1 {
-				f.facts = f.facts[:n-1]
-			}
-		}
-		if k > 0 && cs[k-1].end == "but" && c.onlyOf("no", "not", "nothing", "notyet", "filler", "is", "atall") {
-			if n := len(f.facts); n > 0 && f.facts[n-1].clause == k-1 {
-				f.guess = append(f.guess, f.facts[n-1].code) // "expected it hot but no"
-				f.facts = f.facts[:n-1]
-			}
-		}
-		if c.noMore() { // "garam tha par ab nahi": what it is now is not said
-			st = nil
-			if n := len(f.facts); n > 0 && !c.hasQuality() && f.facts[n-1].clause == k-1 && cs[k-1].has("was") {
-				f.facts = f.facts[:n-1]
-			}
-		}
-		if k > 0 && cs[k-1].end == "because" && len(f.danger) > 0 && c.core() <= 2 && len(found) == 0 {
-			st = nil // "blisters, because of the steam": a doer
-		}
-		if k > 0 && hasCode(found, "harm=burn") && (cs[k-1].end == "and" || cs[k-1].has("body", "maul") || r.runsOn(c)) {
-			f.facts = slices.DeleteFunc(f.facts, func(x fact) bool { return x.clause == k-1 && x.code == "seen=steam" }) // "the steam rushed out and burned my face"
-		}
-		if n := len(f.facts); n > 0 && f.facts[n-1].clause == k-1 && f.facts[n-1].code == "stick=hot" && c.faintly() {
-			f.facts[n-1].code = "stick=warm" // "hot, but only a little"
-		}
-		for i := range st {
-			st[i].doubt = c.doubt || c.ask == askMark || c.ask == askTag || r.eitherOr(c, st)
-		}
-		if k > 0 && len(c.signs) > 0 && c.signs[0].sense == "or" && (hasCode(f.danger, "seen=smoke") || hasCode(f.danger, "seen=fire")) {
-			for i := range st {
-				st[i].doubt = true // "smoke, or is it steam"
-			}
-			for i := range f.facts {
-				f.facts[i].doubt = f.facts[i].doubt || f.facts[i].clause == k-1 && len(found) > 0
-			}
-		}
-		if n := len(f.facts); n > 0 && len(c.signs) > 1 && c.signs[0].sense == "or" && f.facts[n-1].clause == k-1 && slices.ContainsFunc(st, func(x fact) bool { return x.dim == f.facts[n-1].dim && x.code != f.facts[n-1].code }) {
-			f.facts[n-1].doubt = true // "maybe ammonia, or else vinegar"
-			for i := range st {
-				st[i].doubt = true
-			}
-		}
-		hidden := c.ask == askWhy || c.ask == askWh || c.ask == askModal || c.cond
-		if c.has("ask=help") && r.meansWhat(c) {
-			hidden = true // "qué quiere decir tibio"
-		}
-		if k+2 < len(cs) && cs[k+1].has("ask=undo") && cs[k+1].core() <= 2 && slices.ContainsFunc(cs[k+2:], func(later clause) bool { return sameDim(c, &later) }) {
-			hidden = true // "wrote cold, that was wrong, it is hot"
-		}
-		if c.has("supposed", "isaid") || r.contrary(c) || len(c.signs) > 0 && c.whenTo() || c.has("ask=undo") && k+1 < len(cs) && sameDim(c, &cs[k+1]) {
-			hidden = true
-		}
-		if !hidden {
-			f.facts = append(f.facts, st...)
-		}
-		c.states = len(st) + len(found)
-		if n := len(f.deeds); n > 0 && f.deeds[n-1].clause == k-1 && f.deeds[n-1].outcome == done && c.onlyHalf() {
-			f.deeds[n-1].outcome = planned // "palta, lekin adha hi"
-		}
-		f.deeds = append(f.deeds, r.deeds(c, k, &last, about)...)
-		if n := len(f.deeds); k > 0 && n > 0 && cs[k-1].end == "and" && f.deeds[n-1].clause == k-1 && f.deeds[n-1].outcome == done && f.deeds[n-1].code == "did=layered" && c.justWater() {
-			f.deeds = append(f.deeds, deed{"did=watered", done, k, 0}) // "put the layer down and some water on top"
-		}
+		a.take(k)
 	}
+	f := &a.finding
 	f.putOff(cs)
 	f.retold(cs)
 	f.facts = append(f.facts, r.temps(cs)...)
 	r.facts = f.facts
 	f.outdated(cs)
 	f.haves = r.haves(cs)
-	if hasCode(f.danger, "seen=fire") && !slices.ContainsFunc(cs, func(c clause) bool { return c.has("seen=smoke", "seen=ash", "smell") || c.hasDim("smell") }) {
-		f.danger = slices.DeleteFunc(f.danger, func(code string) bool { return code == "seen=smoke" }) // "it is burning, one sees the flames"
-	}
-	if hasCode(f.danger, "harm=swallowed") {
-		f.deeds = slices.DeleteFunc(f.deeds, func(d deed) bool {
-			return d.code == "did=mixed" && r.names(&cs[d.clause].signs[d.sign], "वाला", "वाली", "wala", "wali") // "gobar wala ghol": the slurry
-		})
-	}
-	r.undoes(cs, &f, corrected)
-	keep, clash := resolve(f.facts, corrected)
+	a.tidy()
+	r.undoes(cs, f, a.corrected)
+	keep, clash := resolve(f.facts, a.corrected)
 	f.guess = append(f.guess, clash...)
 	f.facts = keep
-	r.times(cs, &f)
-	r.questions(cs, &f)
-	r.answers(cs, &f)
-	m := r.settle(cs, &f)
+	r.times(cs, f)
+	r.questions(cs, f)
+	r.answers(cs, f)
+	m := r.settle(cs, f)
 	m.Gone = !m.Sure && slices.ContainsFunc(cs, func(c clause) bool { return c.freed() })
 	if hasCode(m.Codes, "when=later") {
-		m.UnderWay = r.underWay(cs, &f)
+		m.UnderWay = r.underWay(cs, f)
 	}
 	return m
 }
