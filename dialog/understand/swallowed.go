@@ -25,10 +25,19 @@ func (p *peril) swallows(i int) string {
 	if s.tense&(past|participle) != 0 && s.sense == "drink" && (p.core() <= 2 || p.core() == 3 && p.has("ok", "yes")) && p.has("person", "neighbor") && (p.r.asked == "none" || p.r.asked == "menu") {
 		return "harm=swallowed" // "my son drank it", whatever it was
 	}
+	p.person = p.person || p.byNe()
 	if (s.tense&(past|participle|ongoing) != 0 || p.afterIt(i)) && p.unfit(s.sense) && (p.person || s.sense == "drink") {
 		return "harm=swallowed"
 	}
 	return ""
+}
+
+// byNe says whether Hindi "ne" marks somebody who did it, whoever it is, and no beast: "chhote ne khad
+// kha li".
+func (p *peril) byNe() bool {
+	return slices.ContainsFunc(p.signs, func(o sign) bool {
+		return (oneOf(p.r.word(o.to), "ने", "ne") || oneOf(p.r.word(o.to-1), "ने", "ne")) && !o.beast() && !crawling(o.sense) && o.sense != "worm" && o.sense != "weather"
+	})
 }
 
 // unfit says whether what was drunk or eaten is of the heap or the bottle, and no food.
