@@ -1,6 +1,9 @@
 package understand
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
 // times reads when= out of clauses in which nothing was done.
 func (r *reader) times(cs []clause, f *finding) {
@@ -210,6 +213,7 @@ func (d *delay) until(k int, o *outlook) string {
 		return "later" // "après", "tout à l'heure"
 	case len(d.cs) == 1 && c.core() == 2 && c.has("hour") && c.has("num") && c.signs[0].tongue == sw && job:
 		return "later" // "saa kumi"
+	case c.later && strings.HasPrefix(c.signs[0].text, "niki") && k+1 < len(d.cs) && d.cs[k+1].states > 0: // "nikisogea karibu, kuna harufu": whenever
 	case c.later, c.has("late"), c.will && len(c.signs) <= 4:
 		if !c.has("past", "was", "earlier") && !(c.has("have") && c.has("nothing")) {
 			return "later"

@@ -50,6 +50,9 @@ func (r *reader) frame(cs []clause) {
 				if s.sense == "canq" && !sentenceAsks(cs, i) && (s.tongue == fr && (s.text == "on" || s.text == "je") || s.tongue != en && k > 1 && s.tongue != hi && s.tongue != hiLatn) {
 					continue // "on ne peut pas garder la main": told, not asked
 				}
+				if s.tongue == fr && s.text == "vaut" && !sentenceAsks(cs, i) {
+					continue // "vaut mieux ne plus m'envoyer de messages"
+				}
 				if c.ask == telling || s.sense == "avoid" {
 					c.ask = askModal
 				}

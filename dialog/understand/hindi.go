@@ -99,7 +99,7 @@ func (r *reader) hindiTurns() {
 			if i > 0 && oneOf(s.text, "फिर", "phir", "fir") && s.to == s.from+1 && i+1 < len(r.signs) && endsStatement(r.tokens[s.from-1].text) {
 				s.sense = "and" // "पलट दिया फिर पानी डाला"
 			}
-			if i > 0 && oneOf(s.text, "पर", "par") && s.to == s.from+1 && (endsStatement(r.tokens[s.from-1].text) || oneOf(r.word(s.from-1), "होगा", "होगी", "होंगे", "hoga", "hogi", "honge")) {
+			if i > 0 && oneOf(s.text, "पर", "par") && s.to == s.from+1 && (endsStatement(r.tokens[s.from-1].text) || oneOf(r.word(s.from-1), "नहीं", "nahi", "होगा", "होगी", "होंगे", "hoga", "hogi", "honge")) {
 				s.sense = "but" // "ठीक हैं पर कुछ भाग रहे"; after a noun it is "on"
 			}
 		case "ask=help":

@@ -12,6 +12,9 @@ func (r *reader) aboutIt(c *clause, hurt bool) bool {
 	if hurt && !c.foreign && (c.ask == askWh || c.ask == askModal || c.ask == askMark) && (c.has("canq", "must", "how") || c.has("what") && c.onlyOf("what", "put", "give", "do", "filler", "me", "on_it", "medicine", "known", "", "use")) && c.odd <= 3 && !c.has("money", "weather", "whenq", "sell") {
 		return true // "my eyes burn, do I wash them with milk"
 	}
+	if hurt && c.ask == askMark && c.odd <= 2 && c.core() <= 4 && !c.foreign && !c.has("money", "weather", "sell", "worm", "heap", "tag") {
+		return true // "je rince ?", "doctor ko dikhau?"
+	}
 	if c.foreign || c.has("foreign", "money", "weather", "person", "neighbor", "animal", "who", "whenq", "chat=hello", "sell") || c.hasDim("animal") || c.hasDim("crop") {
 		return false
 	}

@@ -378,6 +378,10 @@ func (r *reader) bareStop(c *clause, cs []clause) bool {
 	if k := c.find("want"); k >= 0 && c.has("message") && c.signs[k].tongue == fr && oneOf(r.word(c.signs[k].to), "plus", "pus", "pu") && r.word(c.signs[k].to+1) != "de" {
 		return true // "je veux plus vos messages"
 	}
+	if no := max(c.find("not"), c.find("no")); no >= 0 && c.has("message") && !(&clause{signs: c.signs[no:]}).hasPast() && c.ask == telling && !c.cond &&
+		(r.says(c, "mas", "more", "anymore", "tena", "recibir", "recevoir") || r.says(c, "plus") && r.says(c, "envoyer", "envoyez", "envoie", "ecrire")) {
+		return true // "así que no manden más sms", "prefiero ya no recibir sus avisos"
+	}
 	if c.has("message") && c.has("do", "write", "give", "say") && c.ask == telling && !c.cond && r.forbids(c) {
 		return true // "koi sms mat karna"
 	}
