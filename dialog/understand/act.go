@@ -51,7 +51,7 @@ func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) 
 	creature := c.has("animal") || c.hasDim("animal") && !c.has("dung") && !c.hasDim("material")
 	main := c.beforeTime()
 	own := c.has("heap", "stick", "worm", "bed", "bottle", "cap", "compost", "material=compost", "layer", "starter", "inside", "gas") ||
-		slices.ContainsFunc(c.signs, func(s sign) bool { return s.hindi() && s.to > s.from+1 && inDim(s.sense, "did") }) // "ढक्कन ढीला किया" names it
+		slices.ContainsFunc(c.signs, func(s sign) bool { return (s.hindi() || s.sense == "did=harvested") && s.to > s.from+1 && inDim(s.sense, "did") }) // "ढक्कन ढीला किया" names it
 	off := !own && (creature || main.has("plant", "foreign"))
 	for i := range c.signs {
 		s := &c.signs[i]

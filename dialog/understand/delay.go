@@ -37,7 +37,7 @@ type outlook struct {
 // put notes when a deed will be done, unless an earlier clause has said it better.
 func (d *delay) put(k int, o *outlook, when string) {
 	c, f := &d.cs[k], d.f
-	meant := o.plan || o.refusal || c.notToday() || c.will || onlyTime(c) && k == len(d.cs)-1 || c.cant && c.has("today", "now", "later") // a deed to come is spoken of, or nothing but the time
+	meant := o.plan || o.refusal || c.notToday() || c.will || onlyTime(c) && (k == 0 || k == len(d.cs)-1) || c.cant && c.has("today", "now", "later") // a deed to come is spoken of, or nothing but the time
 	if d.tale && !meant && (when == "later" || when == "skip" && c.core() > 1) {
 		return // "it began at six", "my uncle is away"
 	}

@@ -22,7 +22,16 @@ func (r *reader) relatives() {
 				s.sense = "only" // "tibio no más"
 			}
 			continue
+		case "ordinal":
+			if s.text == "nd" && i > 0 && r.signs[i-1].sense != "num" {
+				s.sense = "and" // "layer is down nd i poured water"
+			}
+			continue
 		case "askif", "canq":
+			if s.sense == "askif" && s.tongue == en && !first && i > 0 && !r.asks(i) && (oneOf(r.signs[i-1].sense, "heap", "stick", "bottle", "cap", "bed", "layer") || r.signs[i-1].text == "sieve") && s.to > s.from+1 {
+				s.sense = "is" // "sieve is at the church"
+				continue
+			}
 			last := i+1 == len(r.signs) || r.tokens[r.signs[i+1].from].kind == mark && r.signs[i+1].sense != "?"
 			if last && !first && s.tongue == en {
 				s.sense = "is" // "the heat is there"

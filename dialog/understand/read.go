@@ -117,6 +117,8 @@ func (r *reader) ofTold(c *clause, f fact, dangers []string, told told) bool {
 	switch f.code {
 	case "seen=steam":
 		return hasCode(dangers, "harm=burn") && r.by(c, c.find(f.code))
+	case "smell=rotten":
+		return hasCode(dangers, "seen=smoke") && c.core() == 1 && c.has("bad") // "une odeur de fumée, bizarre"
 	case "smell=ammonia":
 		return told.eye && r.asked != "smell" && !c.has("smell")
 	case "bottle=bloated", "bottle=flat":

@@ -120,6 +120,9 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		if s.sense == "goout" && c.nothingCame(asked, s) {
 			return "moisture=dry"
 		}
+		if next := c.past(i+1, "filler"); s.tongue == es && next < len(c.signs) && crawling(c.signs[next].sense) {
+			return "" // "les salieron moscas"
+		}
 		if s.hindi() && i > 0 && !here.worm && (inDim(c.signs[i-1].sense, "seen") || oneOf(c.signs[i-1].sense, "water", "liquid", "gas", "smell")) {
 			return "" // "भाप निकल रही है": steam comes out, no worms
 		}
