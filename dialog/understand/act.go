@@ -42,6 +42,16 @@ type deed struct {
 	sign    int
 }
 
+// namesIt says whether a phrase for a deed names its thing; "चाय छान रही" has another before it.
+func (r *reader) namesIt(c *clause) bool {
+	for i := range c.signs {
+		if s := &c.signs[i]; (s.hindi() || s.sense == "did=harvested") && s.to > s.from+1 && inDim(s.sense, "did") && !(i > 0 && c.signs[i-1].sense == "foreign") {
+			return true
+		}
+	}
+	return false
+}
+
 // deeds reads the acts of one clause. last is the tense of the act before, which
 // a Swahili infinitive goes on with ("nimegeuza na kumwagia maji").
 func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) {
@@ -51,10 +61,13 @@ func (r *reader) deeds(c *clause, n int, last *tense, about topic) (out []deed) 
 	creature := c.has("animal") || c.hasDim("animal") && !c.has("dung") && !c.hasDim("material")
 	main := c.beforeTime()
 	own := c.has("heap", "stick", "worm", "bed", "bottle", "cap", "compost", "material=compost", "layer", "starter", "inside", "gas") ||
-		slices.ContainsFunc(c.signs, func(s sign) bool { return (s.hindi() || s.sense == "did=harvested") && s.to > s.from+1 && inDim(s.sense, "did") }) // "ढक्कन ढीला किया" names it
+		r.namesIt(c) // "ढक्कन ढीला किया"
 	off := !own && (creature || main.has("plant", "foreign"))
 	for i := range c.signs {
 		s := &c.signs[i]
+		if s.hindi() && i+1 < len(c.signs) && c.signs[i+1].sense == "skip" && s.tense&bare != 0 {
+			continue // "पलटाई छोड़ देते हैं"
+		}
 		if !act(s.sense) || s.tongue == es && oneOf(r.word(s.from-1), "hubiera", "hubiese", "hubieran", "hubieramos") {
 			continue // "si la hubiera tapado": it was not
 		}

@@ -128,6 +128,9 @@ func (r *reader) bind(c *clause) {
 				continue // "no está ni seco ni mojado": the phrase denies already
 			}
 		}
+		if t > i && s.tongue == sw && s.text == "hapana" && r.lex.verbPrefix(r.word(c.signs[t].from)) > 2 {
+			continue // "hapana nimegongwa na nge": an answer, and then what happened
+		}
 		if t >= 0 && c.signs[t].sense == "smell" {
 			t = c.smelt(t)
 		}

@@ -71,7 +71,7 @@ func (p *peril) unreal(i int) bool {
 	case s.hindi() && oneOf(s.text, "jali", "jaali") && i+1 < len(c.signs) && oneOf(c.signs[i+1].sense, "bring", "make", "put", "take", "look"): // a mesh was brought
 	case s.hindi() && oneOf(s.text, "jali", "jaali") && oneOf(r.word(s.from+1), "se", "ka", "ki", "ke", "me", "mein", "par", "pe"): // "jaali se ungli kat gayi": of a wire mesh
 	case c.almost(i): // "casi me quemo": it did not happen
-	case s.tongue == sw && i > 0 && oneOf(c.signs[i-1].text, "hakuna", "hamna") && (s.sense == "seen=fire" || s.sense == "seen=smoke"): // "hakuna moto unaowaka"
+	case s.tongue == sw && i > 0 && oneOf(c.signs[max(0, c.back(i-1, "moto"))].text, "hakuna", "hamna") && (s.sense == "seen=fire" || s.sense == "seen=smoke"): // "hakuna moto unaowaka"
 	case s.tongue == es && r.word(s.from-1) == "de" && r.word(s.from-2) == "nada": // "nada de humo"
 	case (c.could || p.asks && c.sameTongue("canq", s.tongue)) && !(s.sense == "harm=breath" && s.neg && c.end != "?"): // "can it burn?", but "ya no puedo respirar"
 	case p.supposed(i): // "what if a snake bites"

@@ -1,6 +1,9 @@
 package understand
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // whether says whether "not" at sign i ends a question about what is to be done: an infinitive, "is"
 // and "or" stand before it.
@@ -76,6 +79,15 @@ func (r *reader) hindiTurns() {
 				s.sense = "filler" // "धन्यवाद जी": manners
 			}
 		case "not", "no":
+			if i > 0 && oneOf(r.word(s.from-1), "ne", "ने") && slices.ContainsFunc(r.toMark(i+1), func(o sign) bool { return oneOf(r.word(o.to-1), "ne", "ने") || oneOf(r.word(o.to), "ne", "ने") }) {
+				s.sense = "filler" // "bakri ne nahi mere bhai ne"
+				for k := i - 1; k >= 0 && k >= i-2; k-- {
+					if r.signs[k].beast() || r.signs[k].sense == "person" || r.signs[k].sense == "neighbor" {
+						r.signs[k].sense = "known"
+					}
+				}
+				continue
+			}
 			if r.whether(i) {
 				s.sense = "canq" // "pani dalna hai ki nahi"
 				continue

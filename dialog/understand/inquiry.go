@@ -131,7 +131,7 @@ func (q *inquiry) next(k, i int) {
 	switch {
 	case c.has("await") && c.ask == telling: // "waiting for the next step"
 	case k > 0 && !q.reported && c.core() <= 1 && q.cs[k-1].ofElse(): // "my cow is sick, what do I do"
-	case c.ask == telling && c.odd > 0 && !(len(q.f.danger) > 0 && s.to > s.from+1) && c.has("foreign", "weather", "money", "person", "animal"): // "fertiliser will be cheaper next season"
+	case c.ask == telling && c.odd > 0 && !c.cond && !(len(q.f.danger) > 0 && s.to > s.from+1) && c.has("foreign", "weather", "money", "person", "animal"): // "fertiliser will be cheaper next season"
 	case s.hindi() && oneOf(r.word(s.from-1), "ka", "ke", "ki", "का", "के", "की"),
 		r.names(s, "do", "hago", "hacemos", "hacer") && (c.has("worm", "weather", "rainword", "liquid", "bottle") || oneOf(r.word(s.to), "with", "about", "con", "avec")):
 		q.add("ask=help") // "what do I do with the worms when it rains?"

@@ -24,6 +24,8 @@ func (r *reader) anew(cur []sign, i int) bool {
 		return true
 	case s.sense == "today":
 		return r.planThenDeed(cur, i)
+	case s.sense == "mine" && s.hindi() && r.afterVerb(s) && slices.ContainsFunc(cur, func(o sign) bool { return o.sense == "neighbor" }):
+		return true // "padosi ka thanda hai | mera garam"
 	case s.hindi() && oneOf(w, "bas", "sirf", "बस", "सिर्फ", "केवल") && r.onlyThat(cur, i):
 		return true
 	case r.asksLeave(s) && stated(cur) && !tight(cur[n-1].sense) && !subordinates(r.word(s.from-1)) && r.asks(i):
