@@ -132,7 +132,7 @@ func (r *reader) guess(i int, search bool) {
 	case r.sounds(i, 0), r.sounds(i, 2): // but "pattes" is no "pas"
 		return
 	}
-	if r.rank[hiLatn] <= 1 && len(w) <= 4 && bones(w) == w {
+	if r.rank[hiLatn] <= 1 && (r.home(hiLatn) || r.lang == "sw" || r.lang == "en") && len(w) <= 4 && bones(w) == w {
 		if ids := l.ear[hiLatn]().bones[w]; len(ids) > 0 {
 			r.ids[i], r.near[i] = ids, true
 			return
@@ -212,6 +212,9 @@ func (r *reader) sounds(i, more int) bool {
 			continue
 		}
 		for _, id := range r.lex.ear[t]().sound[sound(t, w)] {
+			if voweless(w) && bones(r.lex.spelled[id]) != bones(w) {
+				continue // "plle" is "paille", and no "plaie"
+			}
 			if d := len(r.lex.spelled[id]) - len(w); -more <= d && d <= more {
 				r.ids[i], r.near[i] = append(r.ids[i], id), true
 			}
@@ -222,6 +225,9 @@ func (r *reader) sounds(i, more int) bool {
 	}
 	return false
 }
+
+// voweless says whether a word has no vowel but at its ends.
+func voweless(w string) bool { return len(w) > 3 && len(bones(w[1:len(w)-1])) == len(w)-2 }
 
 // swapped says whether near words have the same letters, two of them swapped or one doubled.
 func (l *lexicon) swapped(w string, near []int32) bool {
