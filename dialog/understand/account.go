@@ -183,6 +183,11 @@ func (a *account) tidy() {
 	if hasCode(a.danger, "seen=fire") && !slices.ContainsFunc(a.cs, func(c clause) bool { return c.has("seen=smoke", "seen=ash", "smell") || c.hasDim("smell") }) {
 		a.danger = slices.DeleteFunc(a.danger, func(code string) bool { return code == "seen=smoke" }) // "it is burning, one sees the flames"
 	}
+	if hasCode(a.danger, "harm=breath") && a.r.asked != "moisture" {
+		a.facts = slices.DeleteFunc(a.facts, func(f fact) bool { // the dust that choked somebody
+			return f.code == "moisture=dry" && a.r.says(&a.cs[f.clause], "धूल", "dhool", "dhul", "vumbi", "polvo", "poussiere", "dust")
+		})
+	}
 	if hasCode(a.danger, "harm=swallowed") {
 		a.deeds = slices.DeleteFunc(a.deeds, func(d deed) bool {
 			return d.code == "did=mixed" && a.r.names(&a.cs[d.clause].signs[d.sign], "वाला", "वाली", "wala", "wali") // "gobar wala ghol": the slurry

@@ -99,7 +99,7 @@ func (r *reader) answers(cs []clause, f *finding) {
 	if !did && !no && !notyet && r.forgot(cs, f) && !f.tells(doubtful) {
 		notyet = own != "" || r.asked == "have" || r.asked == "stick" || r.asked == "moisture"
 	}
-	if !did && r.unlooked(cs) {
+	if !did && r.unlooked(cs) && !f.tells(doubtful) {
 		notyet = true
 	}
 	for k := range cs { // "the worms got nothing to eat"

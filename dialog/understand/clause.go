@@ -175,6 +175,12 @@ func (r *reader) split() []clause {
 				continue
 			}
 			flush(",")
+		case "+":
+			if r.asked == "have" {
+				cur = append(cur, s)
+				continue
+			}
+			flush("and") // "couche mise + deux seaux d'eau dessus"
 		case ".", "!", "\n":
 			flush(".")
 			sentence++

@@ -233,6 +233,7 @@ func (q *inquiry) wonders(k int) bool {
 		n := len(c.signs)
 		return n > 1 && oneOf(c.signs[n-1].text, "to", "तो") && c.signs[n-1].hindi() && c.has("worm", "heap", "bottle", "stick", "layer") || // "केंचुए मर जाएँ तो?"
 			c.cond && (r.ours(c, false) || c.has("whatif") && c.has("person") && !c.has("foreign", "money", "weather") || c.rainsOn()) ||
+			feeding && (c.hasDim("material") || c.has("food")) && c.core() <= 3 && c.ask == askMark && r.says(c, "aiment", "comen", "gustan", "like", "wanapenda", "pasand", "पसंद") ||
 			feeding && c.has("alive") && c.hasDim("material") && !c.has("have", "num", "one") || // "wanakula maganda ya machungwa?"
 			c.has("whatif") && c.core() <= 3 && !c.has("foreign", "money", "weather", "animal") ||
 			c.has("eat") && feeding && !c.has("foreign", "money", "animal", "person") ||

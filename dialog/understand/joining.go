@@ -32,6 +32,10 @@ func (r *reader) relatives() {
 				s.sense = "is" // "sieve is at the church"
 				continue
 			}
+			if s.sense == "askif" && s.tongue == en && i > 0 && r.signs[i-1].sense == "will" {
+				s.sense = "filler" // "gonna do the squeeze test"
+				continue
+			}
 			last := i+1 == len(r.signs) || r.tokens[r.signs[i+1].from].kind == mark && r.signs[i+1].sense != "?"
 			if last && !first && s.tongue == en {
 				s.sense = "is" // "the heat is there"

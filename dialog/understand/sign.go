@@ -167,6 +167,10 @@ func (r *reader) twoOrGive() {
 			s.sense, s.value, s.high = "num", 3, 3 // "tin bori": three sacks
 			continue
 		}
+		if s.text == "do" && s.tongue == en && i+1 < len(r.signs) && inDim(r.signs[i+1].sense, "unit") && r.signs[i+1].hindi() {
+			s.sense, s.value, s.high, s.tense = "num", 2, 2, 0 // "do tokri gobar" in an English chat
+			continue
+		}
 		if s.sense != "give" && s.sense != "do" || s.text != "do" && s.text != "दो" || s.tongue == en && (r.rank[hiLatn] > 1 || r.rank[en] == 0) {
 			continue
 		}

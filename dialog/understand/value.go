@@ -172,7 +172,7 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 			}
 			return "" // read with the dangers
 		case "seen=flies":
-			if c.has("seen=maggots") && (s.hindi() && oneOf(r.word(s.to), "के", "ke", "का", "ka") || oneOf(r.word(s.from-1), "de", "of", "ya")) {
+			if c.has("seen=maggots") && (s.hindi() && oneOf(r.word(s.to), "के", "ke", "का", "ka", "की", "ki") || oneOf(r.word(s.from-1), "de", "of", "ya")) {
 				return "" // "मक्खी के लार्वा", "larvas blancas de mosca"
 			}
 		case "seen=rodents", "seen=maggots":
@@ -346,7 +346,7 @@ func (r *reader) breadth(c *clause, k int) bool {
 func (r *reader) long(c *clause) bool {
 	for at := range c.signs {
 		s := &c.signs[at]
-		if s.sense == "length" || r.names(s, "cm", "m", "ft", "inches", "centimetros", "centimetres") {
+		if s.sense == "length" || r.names(s, "cm", "m", "ft", "inch", "inches", "इंच", "centimetros", "centimetres") {
 			return true
 		}
 	}
