@@ -61,12 +61,15 @@ func (c *clause) sift() {
 }
 
 // sieveBit is one of 64 bits for a sense.
-func sieveBit(sense string) uint64 {
+func sieveBit(sense string) uint64 { return 1 << (jumble(sense) & 63) }
+
+// jumble is a number for a sense, the same for few others.
+func jumble(sense string) uint {
 	n := uint(len(sense))
 	if n == 0 {
-		return 1
+		return 0
 	}
-	return 1 << ((n*7 + uint(sense[0])*3 + uint(sense[n/2])*11 + uint(sense[n-1])*5) & 63)
+	return n*7 + uint(sense[0])*3 + uint(sense[n/2])*11 + uint(sense[n-1])*5
 }
 
 func (c *clause) find(sense string) int {

@@ -91,7 +91,19 @@ func (r *reader) unjoin() {
 }
 
 // helping are the helping verbs that end as a word does, in its last two letters.
-func helping(w string) []string { return helpingBy[lastTwo(w)] }
+func helping(w string) []string {
+	if !endsHelping[w[len(w)-1]] {
+		return nil // most words, seen by their last byte
+	}
+	return helpingBy[lastTwo(w)]
+}
+
+var endsHelping = func() (last [256]bool) {
+	for _, help := range slices.Concat(devaHelping, romanHelping) {
+		last[help[len(help)-1]] = true
+	}
+	return last
+}()
 
 func lastTwo(w string) string {
 	_, last := utf8.DecodeLastRuneInString(w)

@@ -5,6 +5,15 @@ import (
 	"strings"
 )
 
+// likens says whether a Hindi word makes a likeness of the one before it.
+func likens(w string) bool {
+	switch w {
+	case "jaisi", "jaise", "jaisa", "जैसी", "जैसे", "जैसा":
+		return true
+	}
+	return false
+}
+
 // whether says whether "not" at sign i ends a question about what is to be done: an infinitive, "is"
 // and "or" stand before it.
 func (r *reader) whether(i int) bool {
@@ -39,12 +48,8 @@ func (r *reader) hindiTurns() {
 		if !s.hindi() {
 			continue
 		}
-		if oneOf(s.sense, "bottle", "worm", "heap", "stick", "bed") && oneOf(r.word(s.to), "jaisi", "jaise", "jaisa", "जैसी", "जैसे", "जैसा") {
-			s.sense = "known" // "fridge wali bottle jaisi thandi"
-			continue
-		}
-		if s.sense == "seen=rodents" && r.asked == "smell" && oneOf(r.word(s.to), "jaisi", "jaise", "jaisa", "जैसी", "जैसे", "जैसा") {
-			s.sense = "known" // "mari hui chuhiya jaisi"
+		if likens(r.word(s.to)) && (oneOf(s.sense, "bottle", "worm", "heap", "stick", "bed") || s.sense == "seen=rodents" && r.asked == "smell") {
+			s.sense = "known" // "fridge wali bottle jaisi thandi", "mari hui chuhiya jaisi"
 			continue
 		}
 		switch s.sense {

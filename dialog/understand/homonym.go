@@ -68,6 +68,7 @@ func (l *filing) homonym(r row) error {
 			return fmt.Errorf("no such sense %q", sense)
 		}
 		l.homonyms[sense] = append(l.homonyms[sense], h)
+		l.ambiguous[jumble(sense)%uint(len(l.ambiguous))] = true
 	}
 	return nil
 }
@@ -92,6 +93,9 @@ func (c *company) known() error {
 // turn gives sign k of the n-th clause the sense it takes there.
 func (r *reader) turn(c *clause, n, k int) {
 	s := &c.signs[k]
+	if !r.lex.ambiguous[jumble(s.sense)%uint(len(r.lex.ambiguous))] {
+		return
+	}
 	senses := r.lex.homonyms[s.sense]
 	for i := range senses {
 		h := &senses[i]

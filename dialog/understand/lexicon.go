@@ -78,21 +78,22 @@ const manyOpenings = 16
 
 // lexicon is all tables together, read once.
 type lexicon struct {
-	id       map[string]int32
-	self     []int32 // every word's id at its own place, to point at as a list of one
-	spelled  []string
-	senses   [][]entry
-	formed   kindred // other forms of Hindi words
-	agreeing kindred // Swahili words in other classes
-	said     []phrase
-	spoken   []int32                      // the words of all phrases; gap means up to three words of any kind
-	phrases  [][]opening                  // by first word
-	single   map[string][]int32           // words without their doubled letters
-	ear      [tongues]func() *ear         // made when first asked
-	homonyms map[string][]homonym         // by the sense they have in the word tables
-	roots    map[string][]entry           // Swahili verb roots
-	phone    [everyone]map[string][]int32 // what phones make of words; they count in phrases only
-	sw       swahili
+	id        map[string]int32
+	self      []int32 // every word's id at its own place, to point at as a list of one
+	spelled   []string
+	senses    [][]entry
+	formed    kindred // other forms of Hindi words
+	agreeing  kindred // Swahili words in other classes
+	said      []phrase
+	spoken    []int32                      // the words of all phrases; gap means up to three words of any kind
+	phrases   [][]opening                  // by first word
+	single    map[string][]int32           // words without their doubled letters
+	ear       [tongues]func() *ear         // made when first asked
+	homonyms  map[string][]homonym         // by the sense they have in the word tables
+	ambiguous [1024]bool                   // by the jumble of a sense: it may have homonyms
+	roots     map[string][]entry           // Swahili verb roots
+	phone     [everyone]map[string][]int32 // what phones make of words; they count in phrases only
+	sw        swahili
 }
 
 // of gives the words of a phrase.

@@ -92,7 +92,14 @@ func (l *lexicon) hindi(ids []int32) bool { return l.may(ids, entry.hindi) }
 
 // may says whether any of the words has a sense of a sort.
 func (l *lexicon) may(ids []int32, sort func(entry) bool) bool {
-	return slices.ContainsFunc(ids, func(id int32) bool { return slices.ContainsFunc(l.senses[id], sort) })
+	for _, id := range ids {
+		for _, e := range l.senses[id] {
+			if sort(e) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // longVowels are Hindi vowels as phones spell them when they are held long.
