@@ -183,6 +183,9 @@ func (a *account) tidy() {
 	if hasCode(a.danger, "seen=fire") && !slices.ContainsFunc(a.cs, func(c clause) bool { return c.has("seen=smoke", "seen=ash", "smell") || c.hasDim("smell") }) {
 		a.danger = slices.DeleteFunc(a.danger, func(code string) bool { return code == "seen=smoke" }) // "it is burning, one sees the flames"
 	}
+	if leaks := slices.ContainsFunc(a.facts, func(f fact) bool { return f.code == "bottle=leaking" }); leaks && (a.r.asked == "bottle" || a.r.asked == "shake") && !slices.ContainsFunc(a.cs, func(c clause) bool { return c.has("heap", "inside") }) {
+		a.facts = slices.DeleteFunc(a.facts, func(f fact) bool { return f.code == "seen=runoff" }) // "sticky juice oozing down the side of it"
+	}
 	if hasCode(a.danger, "harm=breath") && a.r.asked != "moisture" {
 		a.facts = slices.DeleteFunc(a.facts, func(f fact) bool { // the dust that choked somebody
 			return f.code == "moisture=dry" && a.r.says(&a.cs[f.clause], "धूल", "dhool", "dhul", "vumbi", "polvo", "poussiere", "dust")

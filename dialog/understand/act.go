@@ -175,7 +175,7 @@ func (r *reader) meaning(c *clause, i int, about topic) (code string, ok bool) {
 			return "did=watered", true // "पानी डालकर बोरियों से ढक दिया"
 		case worm && (stuff || r.asked == "feed") && !water:
 			return "did=fed", true
-		case layer && !c.has("sheet"):
+		case layer && (!c.has("sheet") || s.hindi() && i > 0 && c.signs[i-1].sense == "layer"):
 			return "did=layered", true
 		case c.has("sheet"):
 			return "did=covered", true

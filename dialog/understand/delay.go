@@ -107,6 +107,9 @@ func (r *reader) elsewhere(c *clause) (odd int) {
 		if n > 0 && c.signs[n-1].sense == "later" && opens(c.signs[n-1].text) {
 			break // "when I get to the house", "let me finish my tea", "nikifika nyumbani"
 		}
+		if n > 0 && c.signs[n-1].sense == "later" && oneOf(r.word(c.signs[n-1].to-1), "viene", "vengan", "vienen") {
+			break // "el otro sábado que viene mi hijo"
+		}
 		if n > 0 && (s.sense == "after" || s.sense == "before") && (c.later || c.tomorrow) {
 			break // "sunday after church", "tomorrow before school"
 		}
@@ -182,7 +185,7 @@ func (d *delay) until(k int, o *outlook) string {
 	case c.has("busy") && k > 0 && d.cs[k-1].doubt && d.cs[k-1].hasAct(): // "ma femme l'a ptet fait, je suis en ville"
 	case c.has("busy") && slices.ContainsFunc(d.cs, func(x clause) bool { return x.has("worm") && x.has("nothing") }): // why the worms got nothing
 	case c.has("busy") && (r.asked == "none" || r.asked == "menu") && (c.hasDim("crop") || c.has("person") && !c.has("while")): // "we are planting maize", to nobody's question
-	case c.has("busy") && !(c.find("busy") > 0 && c.signs[c.find("busy")-1].sense == "not") && !f.tells(done) && !slices.ContainsFunc(d.cs, func(x clause) bool { return x.has("forgot") && !x.has("busy") }) && !(f.tells(notDone) && r.didNot(&d.cs[0])) && !c.has("while", "was", "before", "didaux", "forgot", "couldnt") && (!c.has("foreign") || c.later) && !c.has("money") && (!c.has("person", "animal") || c.has("me")) && !c.hasDim("animal"):
+	case c.has("busy") && !(c.find("busy") > 0 && c.signs[c.find("busy")-1].sense == "not") && !f.tells(done) && !slices.ContainsFunc(d.cs, func(x clause) bool { return x.has("forgot") && !x.has("busy") }) && !(f.tells(notDone) && r.didNot(&d.cs[0])) && !c.has("while", "was", "before", "didaux", "forgot", "couldnt") && (!c.has("foreign") || c.later) && !c.has("money") && (!c.has("person", "animal") || c.has("me") || c.signs[0].sense == "busy") && !c.hasDim("animal"):
 		if c.tomorrow {
 			return "tomorrow"
 		} else if f.when != "skip" { // "I won't, too tired"
@@ -205,6 +208,8 @@ func (d *delay) until(k int, o *outlook) string {
 		return "later"
 	case len(d.cs) == 1 && job && r.awaits(c):
 		return "later" // "once the kids are back from school"
+	case job && c.later && o.odd <= 3 && c.ends("later") && r.says(c, "बाद", "baad"):
+		return "later" // "छलनी का जाल टूटा है, बाद में"
 	case o.odd > 0 || c.cond:
 	case c.has("today") && c.has("not", "no") && !f.tells(notDone) && !c.hasQuality() && !r.didNot(c) && !c.has("was"):
 		return "later"

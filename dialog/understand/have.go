@@ -380,7 +380,7 @@ func (r *reader) used(cs []clause, c *clause) bool {
 					}
 				}
 			}
-			gather = gather || j == k && r.says(&cs[j], "there", "theres", "nina", "tuna")
+			gather = gather || j == k && r.says(&cs[j], "there", "theres", "shed", "store", "barn", "nina", "tuna")
 			if gather && !use || j == k && !use && cs[j].has("only") {
 				return false // "used up the straw, only 1 bag of husks left"
 			}

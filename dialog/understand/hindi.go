@@ -5,6 +5,11 @@ import (
 	"strings"
 )
 
+// endsInfinitive says whether a Hindi word has the ending of an infinitive.
+func endsInfinitive(w string) bool {
+	return strings.HasSuffix(w, "ना") || strings.HasSuffix(w, "नी") || strings.HasSuffix(w, "ने") || len(w) > 5 && (strings.HasSuffix(w, "na") || strings.HasSuffix(w, "ni"))
+}
+
 // likens says whether a Hindi word makes a likeness of the one before it.
 func likens(w string) bool {
 	switch w {
@@ -106,7 +111,15 @@ func (r *reader) hindiTurns() {
 			if j < len(r.signs) && property(r.signs[j].sense) != "" {
 				s.sense = "nor" // "न सूखा है न गीला", "न ज़्यादा सूखा है न ज़्यादा गीला"
 			}
+		case "seen=fire":
+			if likens(r.word(s.to)) && oneOf(r.word(s.to+1), "गर्मी", "गरमी", "गरम", "garmi", "garam") {
+				s.sense = "stick=hot" // "आग जैसी गर्मी"
+			}
 		case "or", "filler", "do":
+			if s.sense == "or" && i > 1 && r.signs[i-1].sense == "is" && !quality(r.signs[i-2].sense) && endsInfinitive(r.word(r.signs[i-2].to-1)) {
+				s.sense = "canq" // "दबानी है या हल्के से"
+				continue
+			}
 			if (s.text == "कि" || s.text == "ki") && i > 0 && (quality(r.signs[i-1].sense) || r.signs[i-1].sense == "is" || r.signs[i-1].sense == "was") && r.soMuch(i) {
 				s.sense, s.tense = "then", 0 // "इतनी गरम कि": so hot that
 			}

@@ -132,6 +132,9 @@ func (q *inquiry) next(k, i int) {
 	case c.has("await") && c.ask == telling: // "waiting for the next step"
 	case k > 0 && !q.reported && c.core() <= 1 && q.cs[k-1].ofElse(): // "my cow is sick, what do I do"
 	case c.ask == telling && c.odd > 0 && !c.cond && !(len(q.f.danger) > 0 && s.to > s.from+1) && c.has("foreign", "weather", "money", "person", "animal"): // "fertiliser will be cheaper next season"
+	case i > 0 && s.tongue == fr && s.to > s.from+1 && r.says(c, "en") && !slices.ContainsFunc(c.signs[:i], func(o sign) bool { return oneOf(o.sense, "and", "now", "ok", "then") }),
+		s.tongue == fr && s.text == "on" && r.word(s.from+1) == "en": // "les gros bouts, on en fait quoi ?"
+		q.add("ask=help")
 	case s.hindi() && oneOf(r.word(s.from-1), "ka", "ke", "ki", "का", "के", "की"),
 		r.names(s, "do", "hago", "hacemos", "hacer") && (c.has("worm", "weather", "rainword", "liquid", "bottle") || oneOf(r.word(s.to), "with", "about", "con", "avec")):
 		q.add("ask=help") // "what do I do with the worms when it rains?"
@@ -227,6 +230,9 @@ func (q *inquiry) wonders(k int) bool {
 		if k > 0 && !q.reported && q.cs[k-1].ofElse() && c.onlyOf("normal", "which", "what", "how", "whenq", "known", "give", "do", "filler", "canq", "me", "is", "it") {
 			return false // "le prix du ciment, c'est grave", "my chickens are sick, which medicine?"
 		}
+		if feeding && c.has("eat") && !c.has("money", "person", "heap") {
+			return true // "pyaz lehsun khate hai kya"
+		}
 		exclaims := c.end != "?" && c.has("what") && c.has("heat", "weather", "stick=hot", "stick=cold") && c.onlyOf("what", "heat", "stick=hot", "stick=cold", "weather", "today", "filler", "very", "one", "dayword")
 		return r.ours(c, false) && !exclaims // "what a hot day!"
 	case askMark:
@@ -239,12 +245,13 @@ func (q *inquiry) wonders(k int) bool {
 			c.has("eat") && feeding && !c.has("foreign", "money", "animal", "person") ||
 			q.reported && (c.fears() || r.shallI(c)) || r.mayI(c) ||
 			(c.hasDim("material") || c.has("dung")) && !c.has("num", "one", "have", "sell", "money", "foreign", "person", "neighbor") && !c.hasQuality() ||
+			c.has("or") && (q.reported && c.hasAct() || r.asked == "bottle" && c.has("skip", "put", "leave")) ||
 			c.will && c.hasDim("seen") || c.has("worm") && !c.describes() && n > 2 || c.has("or") && c.has("inside", "edge") ||
 			c.has("worm") && (c.has("eat", "food", "drink") || c.has("alive") && (c.hasDim("crop") || c.hasDim("material") || c.has("foreign"))) ||
 			c.judging() || c.has("must", "supposed") && r.ours(c, false)
 	case telling:
-		if q.reported && r.shallI(c) && sentenceAsks(q.cs, k) {
-			return true
+		if r.shallI(c) && sentenceAsks(q.cs, k) && (q.reported || act(c.signs[0].sense)) {
+			return true // "nigeuze na mvua hii inanyesha?"
 		}
 		return c.cond && !c.doubt && !q.supposed && q.f.when == "" && !q.planned &&
 			(c.has("whatif") && c.has("me") && c.odd <= 1 && actOf(r.asked) != "" && !c.has("foreign", "money") ||

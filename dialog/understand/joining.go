@@ -64,7 +64,7 @@ func (r *reader) relatives() {
 			}
 			continue
 		case "known":
-			if first && s.text == "can" && r.asks(i) {
+			if first && s.text == "can" && (r.asks(i) || i+2 < len(r.signs) && (inDim(r.signs[i+1].sense, "material") || inDim(r.signs[i+1].sense, "crop") || inDim(r.signs[i+1].sense, "seen") || r.signs[i+1].sense == "worm")) {
 				s.sense = "canq" // "can maize cobs go in?"
 			}
 			continue

@@ -278,7 +278,7 @@ func (r *reader) ours(c *clause, why bool) bool {
 	if c.has("howmany") && len(c.signs) > 1 && c.signs[0].sense == "howmany" && c.signs[1].sense == "is" && known == 0 {
 		return false // "how much is diesel"
 	}
-	if (why || c.has("how") || c.end == "?" && c.signs[0].sense == "must") && odd <= 3 && (c.has("worm", "heap", "bottle", "stick") || why && c.has("compost", "dung") || r.asked == "stick" && c.has("heat")) && !c.has("foreign", "person", "animal", "neighbor") {
+	if (why || c.has("how") || c.end == "?" && (c.signs[0].sense == "must" || c.signs[0].sense == "askif" && c.has("cap", "layer", "bed"))) && odd <= 3 && (c.has("worm", "heap", "bottle", "stick") || c.signs[0].sense == "askif" || why && c.has("compost", "dung") || r.asked == "stick" && c.has("heat")) && !c.has("foreign", "person", "animal", "neighbor") {
 		return true // "केंचुए गुच्छा बनाकर क्यों बैठते हैं"
 	}
 	if known == 0 {

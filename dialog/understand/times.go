@@ -5,6 +5,11 @@ import (
 	"strings"
 )
 
+// ends says whether the last sign of a clause has a sense.
+func (c *clause) ends(sense string) bool {
+	return len(c.signs) > 0 && c.signs[len(c.signs)-1].sense == sense
+}
+
 // hasStopped says whether a clause tells what is done no longer: "dejé de regar el lunes".
 func (c *clause) hasStopped() bool {
 	k := c.find("stop")
@@ -37,7 +42,7 @@ func (c *clause) skips() bool {
 // opens says whether a word for a time to come goes on with what must happen first.
 func opens(word string) bool {
 	switch word {
-	case "when", "wen", "as", "cuando", "quand", "after", "despues", "apres", "once", "des", "let", "deje", "dejeme", "espero", "esperando", "waiting":
+	case "when", "wen", "as", "pasando", "cuando", "quand", "after", "despues", "apres", "once", "des", "let", "deje", "dejeme", "espero", "esperando", "waiting":
 		return true
 	}
 	return strings.HasPrefix(word, "niki") || strings.HasPrefix(word, "tuki")
@@ -66,7 +71,7 @@ func (r *reader) awaits(c *clause) bool {
 	case hi, hiLatn:
 		return last.sense == "after" || oneOf(last.text, "तब", "tab")
 	}
-	joins := r.soonAs(first) || oneOf(r.word(first), "when", "once", "after", "until", "till", "cuando", "quand", "lorsque", "lorsqu") ||
+	joins := r.soonAs(first) || oneOf(r.word(first), "when", "once", "after", "until", "till", "cuando", "quand", "lorsque", "lorsqu", "apres", "despues") ||
 		oneOf(r.word(first)+" "+r.word(first+1), "as soon", "hasta que", "une fois", "jusqu a", "aussitot que")
 	return joins && !c.hasPast() && !(r.word(first) == "once" && c.onlyOf("filler", "one", "num", "dayword", "times", "known"))
 }

@@ -18,6 +18,10 @@ func (r *reader) anew(cur []sign, i int) bool {
 	switch {
 	case n == 1 && cur[0].sense == "no" && r.best == en:
 		return w == "my" // "no my chest is tight"
+	case s.sense == "canq" && s.tongue == en && s.to > s.from+1 && n > 2 && !tight(cur[n-1].sense) && !oneOf(cur[n-1].sense, "and", "but", "then") && !subordinates(r.word(s.from-1)) && !(&clause{signs: cur}).has("what", "how", "why", "which", "whenq", "howmany", "who", "ask=next", "if", "whatif"):
+		return true // "lent the mesh to my cousin | can i use a net"
+	case s.sense == "did=watered" && s.tongue == en && s.tense&past != 0 && cur[n-1].text == "down" && (&clause{signs: cur}).has("is"):
+		return true // "green stuff is down | wetted it too"
 	case s.sense == "chat=thanks":
 		return greets(cur)
 	case r.harmOpens(cur, i) || r.alarmOpens(cur, i):
@@ -33,16 +37,19 @@ func (r *reader) anew(cur []sign, i int) bool {
 	case !r.mayOpen(s, w), tight(cur[n-1].sense) && !(s.hindi() && oneOf(cur[n-1].sense, "is", "very")), subordinates(r.word(s.from - 1)), !stated(cur):
 		return false
 	case r.sights(s) && s.tongue != sw:
-		return described(cur) && !ties(r.word(s.from-1)) && !oneOf(cur[n-1].sense, "filler", "didaux", "seen=worms_escaping", "goout")
+		return (described(cur) || inDim(cur[n-1].sense, "did") && cur[n-1].tense&past != 0) && !ties(r.word(s.from-1)) && !oneOf(cur[n-1].sense, "filler", "didaux", "seen=worms_escaping", "goout")
 	case s.hindi() && described(cur) && r.asksAhead(i):
 		return true // "dabate hi pani behta hai | kya karu", "नरम है | गैस क्यों नहीं बनती"
 	case s.hindi():
 		// what else is told of a hurt belongs to it
+		if last := &r.signs[len(r.signs)-1]; s.sense == "worm" && oneOf(last.sense, "good", "ok") && last.from > s.from {
+			return true // "ghas ug aayi upar | kenchue bhi theek"
+		}
 		return r.statesAhead(i) && r.verbAfter(i) && (!(&clause{signs: cur}).hasHarm() || inDim(s.sense, "seen") || s.sense == "worm" || s.sense == "heap")
 	case oneOf(s.sense, "is", "heap", "stick") && takenBack(cur):
 		return r.statesAhead(i) // "apreté frío por error es caliente"
 	case s.tongue == sw:
-		return (oneOf(w, "wengine", "baadhi", "wachache") || inDim(s.sense, "seen") && described(cur)) && r.statesAhead(i)
+		return (oneOf(w, "wengine", "baadhi", "wachache") || inDim(s.sense, "seen") && (described(cur) || inDim(cur[n-1].sense, "did") && cur[n-1].tense&past != 0)) && r.statesAhead(i)
 	}
 	switch w {
 	case "esta", "estan", "era":
@@ -265,6 +272,8 @@ func stated(cur []sign) bool {
 			return false
 		case "couldnt", "forgot", "skip", "ask=undo":
 			fact = true
+		case "ok", "fine":
+			fact = fact || s.to > s.from+1 // "están bien | hay moscas"
 		case "done":
 			fact = fact || s.text != "ya" // which is already, too
 		default:
