@@ -208,6 +208,8 @@ func (d *delay) until(k int, o *outlook) string {
 		return "later"
 	case len(d.cs) == 1 && job && r.awaits(c):
 		return "later" // "once the kids are back from school"
+	case job && oneOf(c.signs[0].text, "jab", "जब") && act(c.signs[len(c.signs)-1].sense) && c.signs[len(c.signs)-1].tense&future != 0:
+		return "later" // "jab trali aayegi tab lagaunga"
 	case job && c.later && o.odd <= 3 && c.ends("later") && r.says(c, "बाद", "baad"):
 		return "later" // "छलनी का जाल टूटा है, बाद में"
 	case o.odd > 0 || c.cond:

@@ -133,7 +133,8 @@ func (r *reader) hindiTurns() {
 				s.sense = "but" // "ठीक हैं पर कुछ भाग रहे"; after a noun it is "on"
 			}
 		case "ask=help":
-			if strings.HasPrefix(s.text, "समझ") || strings.HasPrefix(s.text, "sam") || strings.HasPrefix(s.text, "smj") {
+			if w := r.word(s.from + min(1, s.to-s.from-1)); strings.HasPrefix(s.text, "समझ") || strings.HasPrefix(s.text, "sam") || strings.HasPrefix(s.text, "smj") ||
+				oneOf(s.text, "kuch", "कुछ") && (strings.HasPrefix(w, "समझ") || strings.HasPrefix(w, "sam")) {
 				if r.stated(i) {
 					s.sense = "maybe" // "wet or dry, I cannot tell"
 				}

@@ -20,6 +20,9 @@ func resolve(fs []fact, corrected map[int]bool) (keep []fact, clash []string) {
 			}
 		}
 		if d == "seen" {
+			if some(g, func(f fact) bool { return f.code == "seen=worms_well" }) {
+				g = filter(g, func(f fact) bool { return f.code != "seen=worms_dead" || !f.was }) // "mar rahe the, ab theek hain"
+			}
 			keep = append(keep, g...)
 			continue
 		}

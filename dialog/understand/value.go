@@ -50,7 +50,7 @@ func (r *reader) value(c *clause, i int, here, about topic) string {
 		case c.has("damp"):
 			return ""
 		case here.worm || asked == "worms" && !here.heap && !here.bottle && !here.smell, about.worm && !here.heap && !here.bottle && !here.smell && r.they(c):
-			if c.sees() {
+			if c.sees() && !oneOf(r.word(s.from), "ab", "अब") {
 				return ""
 			}
 			return "seen=worms_well"
