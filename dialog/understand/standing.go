@@ -5,239 +5,188 @@ import (
 	"strings"
 )
 
+// mention is one act as its clause tells it.
+type mention struct {
+	*reader
+	c    *clause
+	i    int // its sign in the clause
+	s    *sign
+	form tense // of its verb
+	last tense // of the act before
+	neg  bool
+	next string // the sense after it
+}
+
 // standing says whether the act of sign i is done, denied, planned, wished or asked.
+// last is the tense of the act before.
 func (r *reader) standing(c *clause, i int, last tense) outcome {
 	s := &c.signs[i]
-	t := s.tense
+	d := mention{reader: r, c: c, i: i, s: s, form: s.tense, last: last}
+	if d.form == 0 && inDim(s.sense, "did") || s.tongue == en && c.will && r.word(s.from) == "put" {
+		d.form = bare // "we will put the layer down": one form for both
+	}
+	d.neg = s.neg || s.hindi() && i > 0 && c.signs[i-1].sense == "nothing" || c.has("nothing") && s.tongue != sw && s.tongue != hi && s.tongue != hiLatn // "rien donné"
+	if i+1 < len(c.signs) {
+		d.next = c.signs[i+1].sense
+	}
+	for _, settles := range rulings {
+		if o, ok := settles(&d); ok {
+			return o
+		}
+	}
+	return d.byTense()
+}
+
+// rulings settle how an act stands before the tense of its verb is looked at; the first
+// that speaks holds.
+var rulings = [...]func(*mention) (outcome, bool){
+	(*mention).questioned,
+	(*mention).unfinished,
+	(*mention).verbalNoun,
+	(*mention).beside,
+	(*mention).doubted,
+}
+
+// questioned: a question about an act, or an act under an "if".
+func (d *mention) questioned() (outcome, bool) {
+	c := d.c
 	switch c.ask {
 	case askWhy, askWh, askModal:
-		return nothing
+		return nothing, true
 	case askMark, askTag:
-		if t&future != 0 || c.tomorrow {
-			return nothing
+		if d.form&future != 0 || c.tomorrow {
+			return nothing, true
 		}
-		return doubtful
+		return doubtful, true
 	}
-	if c.cond && !(t&future != 0) && !c.will && !c.tomorrow {
-		return nothing
+	if c.cond && !(d.form&future != 0) && !c.will && !c.tomorrow {
+		return nothing, true
 	}
-	if t == 0 && inDim(s.sense, "did") || s.tongue == en && c.will && r.word(s.from) == "put" {
-		t = bare // "we will put the layer down": one form for both
-	}
-	neg := s.neg || s.hindi() && i > 0 && c.signs[i-1].sense == "nothing" || c.has("nothing") && s.tongue != sw && s.tongue != hi && s.tongue != hiLatn // "rien donné"
-	if c.halfway() && s.hindi() && t&past != 0 && !s.neg {
-		return planned // "आधा पलट दिया आधा बाकी"
+	return nothing, false
+}
+
+// unfinished: begun, put off, forgotten, or not possible.
+func (d *mention) unfinished() (outcome, bool) {
+	c, s := d.c, d.s
+	if c.halfway() && s.hindi() && d.form&past != 0 && !s.neg {
+		return planned, true // "आधा पलट दिया आधा बाकी"
 	}
 	if (s.hindi() || c.has("forgot", "maybe")) && c.orNot() {
-		return doubtful // "khilaya ya nahi", "याद नहीं हिलाई कि नहीं"
+		return doubtful, true // "khilaya ya nahi", "याद नहीं हिलाई कि नहीं"
 	}
-	if s.tongue == fr && c.has("now") && t&past != 0 && r.says(c, "je") && !c.has("didaux", "have", "already") {
-		return planned // "je pose la couche maintenant"
+	if s.tongue == fr && c.has("now") && d.form&past != 0 && d.says(c, "je") && !c.has("didaux", "have", "already") {
+		return planned, true // "je pose la couche maintenant"
 	}
-	if c.has("notyet", "forgot", "couldnt") && t&future == 0 && !(c.doubt && c.has("forgot")) {
-		return notDone
+	if c.has("notyet", "forgot", "couldnt") && d.form&future == 0 && !(c.doubt && c.has("forgot")) {
+		return notDone, true
 	}
-	if c.has("today") && neg && t&(past|yet|participle) == 0 && !r.didNot(c) {
-		return planned
+	if c.has("today") && d.neg && d.form&(past|yet|participle) == 0 && !d.didNot(c) {
+		return planned, true
 	}
 	if c.cant {
 		if c.has("today", "now") || c.tomorrow || c.later {
-			return planned
+			return planned, true
 		}
-		return notDone
+		return notDone, true
 	}
-	next := ""
-	if i+1 < len(c.signs) {
-		next = c.signs[i+1].sense
+	return nothing, false
+}
+
+// verbalNoun: a Hindi act that is only named: "पलटना था", "परत लगाने गए".
+func (d *mention) verbalNoun() (outcome, bool) {
+	s := d.s
+	if !s.hindi() || d.form&bare == 0 {
+		return nothing, false
 	}
-	before := func(senses ...string) bool {
-		for k := i - 1; k >= 0 && k >= i-4; k-- {
-			for _, x := range senses {
-				if c.signs[k].sense == x {
-					return true
-				}
-			}
-			if act(c.signs[k].sense) {
-				return false
-			}
+	if d.form&past == 0 && d.next == "was" {
+		return nothing, true // "कल पलटना था": it was to be done
+	}
+	if d.form&past == 0 && d.next == "go" && (strings.HasSuffix(s.text, "ने") || strings.HasSuffix(s.text, "ne")) {
+		return nothing, true // "परत लगाने गए": went to do it
+	}
+	if d.next == "stop" {
+		return nothing, true // "पानी देना बंद कर दिया"
+	}
+	if d.form&past == 0 && oneOf(d.word(s.to), "वाला", "वाली", "वाले", "wala", "wali", "wale") && !oneOf(d.word(s.to+1), "हूँ", "हूं", "हैं", "hu", "hun", "hain") {
+		return nothing, true // "पुआल लाने वाला ठेला"
+	}
+	return nothing, false
+}
+
+// beside: an act that only tells when another was done, or that waits for it.
+func (d *mention) beside() (outcome, bool) {
+	c, s := d.c, d.s
+	if d.after("while") && !c.jab() || d.after("before") {
+		return nothing, true
+	}
+	if d.after("after") && d.form&(bare|past) != 0 {
+		return done, true
+	}
+	if d.before("before") && !s.hindi() && !c.meAgain(d.i) && !(s.tongue == sw && d.form&past != 0) || d.before("stop") && d.form&bare != 0 {
+		return nothing, true // "ya dejé de echarle agua"
+	}
+	if d.awaited(c, s) && (d.form&(present|future) != 0 || s.tongue == fr) {
+		return planned, true // "dès que je rentre je pose la couche"
+	}
+	if c.whenTo() && d.form&(present|future|bare) != 0 {
+		return planned, true // "quand ça sera sec je tamise"
+	}
+	if s.tongue == fr && d.form&present != 0 && d.form&past == 0 && oneOf(d.word(s.from-1), "je", "j", "on") && oneOf(d.word(s.from-2), "que", "qu") {
+		return nothing, true // "le jus que je prépare"
+	}
+	if s.tongue == fr && d.form&bare != 0 && oneOf(d.word(s.from-1), "venu", "venue", "venus", "venues") && !c.has("not") {
+		return done, true // "mon oncle est venu retourner mon tas"
+	}
+	if d.before("while") && !(s.hindi() && !c.jab()) {
+		return nothing, true
+	}
+	return nothing, false
+}
+
+// doubted: "turned it I think", half done, not to be done.
+func (d *mention) doubted() (outcome, bool) {
+	c, s := d.c, d.s
+	if c.doubt && !c.doubtsElse(d.i) {
+		return doubtful, true
+	}
+	if c.halfway() && d.form&(past|participle|bare) != 0 && !c.hasDim("unit") {
+		return planned, true // half done is still going on
+	}
+	if s.hindi() && d.neg && d.form&bare != 0 && c.declines(d.i) && (strings.HasSuffix(s.text, "ना") || strings.HasSuffix(s.text, "na")) {
+		return refused, true // "मुझे नहीं पलटना", "रहने दो नहीं पलटना", "पलटना नहीं है"
+	}
+	return nothing, false
+}
+
+// before says whether one of the senses stands close before the act, with no other act between.
+func (d *mention) before(senses ...string) bool {
+	for k := d.i - 1; k >= 0 && k >= d.i-4; k-- {
+		sense := d.c.signs[k].sense
+		if slices.Contains(senses, sense) {
+			return true
 		}
-		return false
-	}
-	after := func(sense string) bool { // Hindi: palatne ke baad, palatte samay
-		if s.tongue != hi && s.tongue != hiLatn {
+		if act(sense) {
 			return false
 		}
-		for k := i + 1; k < len(c.signs) && k <= i+2; k++ {
-			if c.signs[k].sense == sense {
-				return true
-			}
-			if c.signs[k].sense != "filler" {
-				return false
-			}
-		}
+	}
+	return false
+}
+
+// after: Hindi "palatne ke baad", "palatte samay".
+func (d *mention) after(sense string) bool {
+	if !d.s.hindi() {
 		return false
 	}
-	if s.hindi() && t&bare != 0 && t&past == 0 && next == "was" {
-		return nothing // "कल पलटना था": it was to be done
-	}
-	if s.hindi() && t&bare != 0 && t&past == 0 && next == "go" && (strings.HasSuffix(s.text, "ने") || strings.HasSuffix(s.text, "ne")) {
-		return nothing // "परत लगाने गए": went to do it
-	}
-	if s.hindi() && t&bare != 0 && next == "stop" {
-		return nothing // "पानी देना बंद कर दिया"
-	}
-	if after("while") && !c.jab() || after("before") {
-		return nothing
-	}
-	if s.hindi() && t&bare != 0 && t&past == 0 && oneOf(r.word(s.to), "वाला", "वाली", "वाले", "wala", "wali", "wale") && !oneOf(r.word(s.to+1), "हूँ", "हूं", "हैं", "hu", "hun", "hain") {
-		return nothing // "पुआल लाने वाला ठेला"
-	}
-	if after("after") && t&(bare|past) != 0 {
-		return done
-	}
-	if before("before") && !s.hindi() && !c.meAgain(i) && !(s.tongue == sw && t&past != 0) || before("stop") && t&bare != 0 {
-		return nothing // "ya dejé de echarle agua"
-	}
-	if r.awaited(c, s) && (t&(present|future) != 0 || s.tongue == fr) {
-		return planned // "dès que je rentre je pose la couche"
-	}
-	if c.whenTo() && t&(present|future|bare) != 0 {
-		return planned // "quand ça sera sec je tamise"
-	}
-	if s.tongue == fr && t&present != 0 && t&past == 0 && oneOf(r.word(s.from-1), "je", "j", "on") && oneOf(r.word(s.from-2), "que", "qu") {
-		return nothing // "le jus que je prépare"
-	}
-	if s.tongue == fr && t&bare != 0 && oneOf(r.word(s.from-1), "venu", "venue", "venus", "venues") && !c.has("not") {
-		return done // "mon oncle est venu retourner mon tas"
-	}
-	if before("while") && !(s.hindi() && !c.jab()) {
-		return nothing
-	}
-	if c.doubt && !c.doubtsElse(i) {
-		return doubtful
-	}
-	if c.halfway() && t&(past|participle|bare) != 0 && !c.hasDim("unit") {
-		return planned // half done is still going on
-	}
-	if s.hindi() && neg && t&bare != 0 && c.declines(i) && (strings.HasSuffix(s.text, "ना") || strings.HasSuffix(s.text, "na")) {
-		return refused // "मुझे नहीं पलटना", "रहने दो नहीं पलटना", "पलटना नहीं है"
-	}
-	switch {
-	case t&unless != 0:
-		return nothing
-	case t&yet != 0:
-		return notDone
-	case t&future != 0 || (c.will && t&(bare|order|present) != 0):
-		if neg || c.has("not") && before("will", "not") || willDenied(c) {
-			if c.has("today", "now") || c.tomorrow || c.later {
-				return planned
-			}
-			return refused
+	for k := d.i + 1; k < len(d.c.signs) && k <= d.i+2; k++ {
+		switch d.c.signs[k].sense {
+		case sense:
+			return true
+		case "filler":
+		default:
+			return false
 		}
-		return planned
-	case c.want:
-		if c.has("not") {
-			return refused
-		}
-		return wished
-	case before("after"), before("helped") && t&(bare|order) != 0 && !neg,
-		s.tongue == sw && t&bare != 0 && before("done") && !neg && !c.has("not", "notyet"): // "tumemaliza kuligeuza"
-		return done
-	case before("finish") || next == "finish":
-		if neg || c.has("not") {
-			return notDone
-		}
-		return done
-	case before("start"), next == "start" && s.hindi():
-		if t&order != 0 && t&past == 0 {
-			return wished // "haan chalu karo"
-		}
-		return planned
-	case t&ongoing != 0:
-		switch {
-		case c.has("finish", "done") && !neg && s.tongue == en && !c.has("not", "notyet", "will", "partly"):
-			return done // "sieving is finished"
-		case c.has("didaux") && !neg && (s.tongue == en || s.tongue == es):
-			return done // "did the turning", "anduvimos juntando"
-		case before("stop") || next == "stop" || c.has("stop"):
-			return nothing
-		case c.hasHarm(), s.tongue == es && c.meanwhile(i), c.has("was") && c.states > 0:
-			return nothing // "I was shaking it, it burst"
-		case neg:
-			return notDone
-		case next == "done" || before("done"):
-			return done
-		}
-		return planned
-	case t&(past|participle) != 0:
-		if c.tomorrow && !c.has("past", "already", "didaux", "have") && s.tongue != sw {
-			return planned
-		}
-		if t&present != 0 && (c.tomorrow || c.later) && !c.has("past", "already") && !(last == past && s.tongue == es && !c.tomorrow && r.says(c, "despues", "luego")) {
-			return planned // but not "pusimos la capa, después la regamos"
-		}
-		if neg {
-			return notDone
-		}
-		if t&present != 0 && s.tongue == fr && (c.has("now") || c.later || c.afterwards(i)) && !c.has("already", "didaux", "have", "past") {
-			return planned // "je leur donne maintenant"
-		}
-		if t&(present|order) != 0 && t&bare == 0 && !c.has("already", "didaux", "have", "past", "person", "neighbor", "yes") && s.tongue == fr && !(r.several && s.sense == actOf(r.asked) && !c.has("me")) {
-			return wished // "retourne" may be "retourné" without its accent
-		}
-		if t&present != 0 && s.tongue == es && s.endsInO() && (c.afterwards(i) || c.has("now") && !c.has("already", "didaux", "have", "past", "person", "neighbor")) {
-			return planned // "ahorita lo volteo"
-		}
-		if t&present != 0 && s.tongue == es && s.endsInO() && !c.has("already", "didaux", "past", "person", "neighbor") {
-			return wished
-		}
-		return done
-	case t&(bare|order|present) != 0:
-		switch {
-		case s.tongue == en && t&bare != 0 && slices.ContainsFunc(c.signs[:i], func(u sign) bool { return u.sense == "give" && u.tense&past != 0 }) && !neg && !c.has("not"):
-			return done // "gave the bottle a strong shake"
-		case s.tongue == en && t&bare != 0 && r.word(s.from-1) == "to" && slices.ContainsFunc(c.signs[:i], func(u sign) bool { return u.sense == "use" && u.tense&past != 0 }):
-			return done // "used a tray to sieve it"
-		case s.tongue == fr && t&bare != 0 && i == len(c.signs)-1 && i > 0 && c.core() == 2 && oneOf(c.signs[i-1].sense, "layer", "heap", "bottle", "compost") && actOf(r.asked) != "":
-			return done // "couche poser" for "couche posée"
-		case c.has("didaux"), s.tongue == fr && i > 0 && c.signs[i-1].sense == "have" && t&bare != 0: // "on a retourner"
-			if neg {
-				return notDone
-			}
-			return done
-		case c.has("prog", "partly"):
-			return planned
-		case t&bare != 0 && s.tongue == sw && last != 0 && !neg:
-			if last == past {
-				return done
-			}
-			return planned
-		case c.tomorrow || c.later, t&present != 0 && c.afterwards(i):
-			return planned
-		case neg && t&present != 0 && s.real:
-			return refused
-		case neg && t&present != 0 && t&past == 0 && (s.tongue == fr || s.tongue == es) && r.asked != "none":
-			return refused // "je ne le fais pas"
-		case neg && t&(bare|present) != 0:
-			if act := actOf(r.asked); act != "" && t&bare != 0 {
-				return notDone
-			}
-			return wished
-		case c.has("already", "past") && t&order == 0:
-			return done
-		case c.has("done") && t&bare != 0:
-			return done
-		case t&present != 0 && c.has("now"):
-			return planned
-		}
-		return wished
-	case t&imperfect != 0:
-		if neg {
-			return notDone
-		}
-		return wished
 	}
-	return wished
+	return false
 }
 
 // doubtsElse says whether the doubt of a clause comes after its act and is about something
