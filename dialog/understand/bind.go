@@ -4,147 +4,20 @@ import "slices"
 
 // bind ties every "not" and every word of degree to what it is about.
 func (r *reader) bind(c *clause) {
-	target := func(s *sign) bool {
-		return quality(s.sense) || act(s.sense) || s.sense == "gas" || s.sense == "smell" || s.sense == "drop" ||
-			s.sense == "burn" || s.sense == "cut" || s.sense == "bite" || s.sense == "drink" || s.sense == "breathe" ||
-			s.sense == "ready" || s.sense == "wrong" || s.sense == "want" || s.sense == "water" || s.sense == "nothing" || s.sense == "goout" ||
-			s.sense == "enough" || s.sense == "will" || s.sense == "did" || s.sense == "moving" || s.sense == "worry" || s.sense == "continue" || s.sense == "weather" || s.sense == "rainword"
-	}
 	for i := range c.signs {
-		s := &c.signs[i]
-		switch s.sense {
+		switch s := &c.signs[i]; s.sense {
 		case "not", "nor", "no", "neither":
-		case "notyet": // "todavía no calienta", "not yet hot"
-			if i+1 < len(c.signs) && (s.tongue == es || s.tongue == en) {
-				for k := i + 1; k < len(c.signs); k++ {
-					if quality(c.signs[k].sense) {
-						c.signs[k].neg = true
-						break
-					}
-					if x := c.signs[k].sense; x != "filler" && x != "is" && x != "very" && x != "bit" && x != "too" && x != "enough" && x != "have" {
-						break
-					}
-				}
+			if s.sense != "no" || len(c.signs) > 1 {
+				r.deny(c, i)
 			}
-			continue
 		case "num":
-			if s.value != 0 {
-				continue // "zero smell" denies
+			if s.value == 0 {
+				r.deny(c, i) // "zero smell"
 			}
-		case "nothing": // "dhuan kuch nahi dikha", with an echo of the word between them: "dhuan wuan"
-			for k := i - 1; s.hindi() && k >= 0; k-- {
-				if inDim(c.signs[k].sense, "seen") {
-					c.signs[k].neg = true
-				}
-				if c.signs[k].sense != "filler" && c.signs[k].sense != "" && c.signs[k].sense != "known" {
-					break
-				}
-			}
-			continue
-		default:
-			continue
-		}
-		if s.sense == "no" && len(c.signs) == 1 {
-			continue
-		}
-		t := -1
-		if i == 1 && len(c.signs) == 2 && (s.tongue == sw && s.text == "hapana" && quality(c.signs[0].sense) || s.text == "non" && inDim(c.signs[0].sense, "did")) {
-			t = 0 // "moto hapana", "retourné non"
-		}
-		if s.tongue == hi || s.tongue == hiLatn {
-			if s.sense != "nor" {
-				for k := i - 1; k >= 0; k-- {
-					if target(&c.signs[k]) {
-						t = k
-						break
-					}
-					if x := c.signs[k].sense; x != "filler" && x != "is" && x != "very" && x != "atall" && x != "bit" && x != "too" && x != "enough" && x != "was" && x != "now" {
-						break
-					}
-				}
-				// "pani nahi dala": the verb is denied, not the water
-				if t >= 0 && (c.signs[t].sense == "water" || c.signs[t].sense == "gas") {
-					for k := i + 1; k < len(c.signs); k++ {
-						if act(c.signs[k].sense) {
-							t = k
-							break
-						}
-					}
-				}
-			}
-		}
-		if s.tongue == fr && t < 0 && s.text != "ne" && s.text != "n" {
-			// ne ... pas: one denial, of what stands between
-			for j := i - 1; j >= 0 && j >= i-4 && t < 0; j-- {
-				if c.signs[j].sense == "not" && (c.signs[j].text == "ne" || c.signs[j].text == "n") {
-					for k := j + 1; k < i; k++ {
-						if target(&c.signs[k]) && c.signs[k].tense&participle == 0 {
-							t = k
-						}
-					}
-				}
-			}
-			if t >= 0 && !act(c.signs[t].sense) && c.signs[t].sense != "weather" && c.signs[t].sense != "rainword" {
-				t = -1 // "ne sent pas mauvais": the second word denies what follows
-			}
-		}
-		if t < 0 {
-			for k := i + 1; k < len(c.signs); k++ {
-				if target(&c.signs[k]) {
-					t = k
-					break
-				}
-				if c.signs[k].sense == "nor" || c.signs[k].sense == "not" && c.signs[k].tongue != fr || c.signs[k].sense == "hold" && c.has("couldnt") {
-					break // but not "no pude ni agarrarlo de lo que quemaba"
-				}
-			}
-		}
-		if t < 0 && s.sense != "no" && s.sense != "num" {
-			for k := i - 1; k >= 0; k-- {
-				if s.hindi() && inDim(c.signs[k].sense, "smell") && k+1 < i && c.signs[k+1].sense == "" {
-					break // "बदबू के मारे खड़ा नहीं रहा जाता": another verb is denied
-				}
-				if quality(c.signs[k].sense) && oneOf(r.word(c.signs[k].to), "que", "qu", "that") {
-					break // "si gonflée qu'elle ne tenait plus"
-				}
-				if c.signs[k].sense == "body" && s.tongue != en {
-					break // "itni garam ki haath nahi tikta"
-				}
-				if target(&c.signs[k]) {
-					t = k
-					break
-				}
-			}
-		}
-		if t >= 0 && s.tongue == sw && i == len(c.signs)-2 && c.signs[i+1].sense == "very" && t < i {
-			c.signs[t].grade = slightly // "joto kidogo tu, si sana"
-			c.signs[i+1].sense = "filler"
-			continue
-		}
-		if t >= 0 && c.signs[t].to > c.signs[t].from+1 {
-			switch c.signs[t].text {
-			case "ni", "neither", "nor", "not", "no", "pas", "sin", "sans", "nada", "nadita", "plus", "aucun", "aucune", "cero", "zero", "rien", "ningun", "ninguna", "nunca", "jamas", "jamais", "never", "without", "none",
-				"haina", "halina", "hakina", "hakuna", "hamna", "haijapata", "halijapata", "hakijapata", "haitoi", "halitoi", "bila":
-				continue // "no está ni seco ni mojado": the phrase denies already
-			}
-		}
-		if t > i && s.tongue == sw && s.text == "hapana" && r.lex.verbPrefix(r.word(c.signs[t].from)) > 2 {
-			continue // "hapana nimegongwa na nge": an answer, and then what happened
-		}
-		if t >= 0 && c.signs[t].sense == "smell" {
-			t = c.smelt(t)
-		}
-		if t >= 0 {
-			c.signs[t].neg = true
-			for k := t - 1; k >= 0 && s.hindi() && inDim(c.signs[t].sense, "smell") && inDim(c.signs[k].sense, "smell"); k-- {
-				c.signs[k].neg = true // "सड़ने की बदबू अब नहीं रही"
-			}
-			// "not hot or cold": what "or" joins shares the not
-			for k := t + 1; k+1 < len(c.signs); k++ {
-				if c.signs[k].sense == "or" && quality(c.signs[k+1].sense) {
-					c.signs[k+1].neg = true
-				}
-			}
+		case "notyet":
+			c.denyNext(i)
+		case "nothing":
+			c.denySeen(i)
 		}
 	}
 	for i := range c.signs { // "no huele mal": what is denied is how it smells
@@ -156,54 +29,261 @@ func (r *reader) bind(c *clause) {
 		}
 	}
 	for i := range c.signs {
-		s := &c.signs[i]
-		var g grade
-		denies := false
-		switch s.sense {
-		case "very", "too":
-			if i > 0 && c.signs[i-1].sense == "squeeze" {
-				continue // "en pressant fort"
-			}
-			g = strongly
-		case "bit":
-			g = slightly
-		case "atall":
-			g = notAtAll
-			denies = s.text == "ni" || s.text == "pas" || s.text == "meme" || s.text == "aucunement"
-		default:
-			continue
-		}
-		t := -1
-		after := s.tongue != sw
-		for pass := 0; pass < 2 && t < 0; pass++ {
-			if after {
-				for k := i + 1; k < len(c.signs) && k <= i+4; k++ {
-					if quality(c.signs[k].sense) {
-						t = k
-						break
-					}
-					if c.signs[k].sense == "inside" || c.signs[k].sense == "edge" {
-						break
-					}
-				}
-			} else {
-				for k := i - 1; k >= 0 && k >= i-4; k-- {
-					if quality(c.signs[k].sense) {
-						t = k
-						break
-					}
-				}
-			}
-			after = !after
-		}
-		if t >= 0 && c.signs[t].neg && s.text == "kabisa" {
-			g = notAtAll // "haina moto kabisa"
-		}
-		if t >= 0 && (c.signs[t].grade == plainly || g == notAtAll) {
-			c.signs[t].grade = g
-			c.signs[t].neg = c.signs[t].neg || denies // "ni tantito tibio"
+		c.grade(i)
+	}
+}
+
+// deniable says whether a "not" can be about a sign.
+func deniable(s *sign) bool {
+	if quality(s.sense) || act(s.sense) {
+		return true
+	}
+	switch s.sense {
+	case "gas", "smell", "drop", "burn", "cut", "bite", "drink", "breathe", "ready", "wrong", "want", "water", "nothing",
+		"goout", "enough", "will", "did", "moving", "worry", "continue", "weather", "rainword":
+		return true
+	}
+	return false
+}
+
+// deny ties the "not" at sign i.
+func (r *reader) deny(c *clause, i int) {
+	s := &c.signs[i]
+	t := r.negated(c, i)
+	if t < 0 {
+		return
+	}
+	if s.tongue == sw && i == len(c.signs)-2 && c.signs[i+1].sense == "very" && t < i {
+		c.signs[t].grade = slightly // "joto kidogo tu, si sana"
+		c.signs[i+1].sense = "filler"
+		return
+	}
+	if c.signs[t].to > c.signs[t].from+1 && c.signs[t].denies() {
+		return // "no está ni seco ni mojado": the phrase denies already
+	}
+	if t > i && s.tongue == sw && s.text == "hapana" && r.lex.verbPrefix(r.word(c.signs[t].from)) > 2 {
+		return // "hapana nimegongwa na nge": an answer, and then what happened
+	}
+	if c.signs[t].sense == "smell" {
+		t = c.smelt(t)
+	}
+	c.signs[t].neg = true
+	for k := t - 1; k >= 0 && s.hindi() && inDim(c.signs[t].sense, "smell") && inDim(c.signs[k].sense, "smell"); k-- {
+		c.signs[k].neg = true // "सड़ने की बदबू अब नहीं रही"
+	}
+	for k := t + 1; k+1 < len(c.signs); k++ { // "not hot or cold": what "or" joins shares the not
+		if c.signs[k].sense == "or" && quality(c.signs[k+1].sense) {
+			c.signs[k+1].neg = true
 		}
 	}
+}
+
+// negated is the sign that the "not" at sign i is about, or -1: in each tongue where its
+// grammar puts it, else what follows, else what stands before.
+func (r *reader) negated(c *clause, i int) int {
+	s := &c.signs[i]
+	t := -1
+	if i == 1 && len(c.signs) == 2 && (s.tongue == sw && s.text == "hapana" && quality(c.signs[0].sense) || s.text == "non" && inDim(c.signs[0].sense, "did")) {
+		t = 0 // "moto hapana", "retourné non"
+	}
+	if s.hindi() && s.sense != "nor" {
+		if k := c.negatedBefore(i); k >= 0 {
+			t = k
+		}
+	}
+	if s.tongue == fr && t < 0 && s.text != "ne" && s.text != "n" {
+		t = c.negatedWithin(i)
+	}
+	if t < 0 {
+		t = c.negatedAfter(i)
+	}
+	if t < 0 && s.sense != "no" && s.sense != "num" {
+		t = r.negatedBehind(c, i)
+	}
+	return t
+}
+
+// negatedBefore: a Hindi "नहीं" follows what it denies; in "pani nahi dala" the verb is
+// denied, not the water.
+func (c *clause) negatedBefore(i int) int {
+	for k := i - 1; k >= 0; k-- {
+		s := &c.signs[k]
+		if !deniable(s) {
+			switch s.sense {
+			case "filler", "is", "very", "atall", "bit", "too", "enough", "was", "now":
+				continue
+			}
+			return -1
+		}
+		if s.sense == "water" || s.sense == "gas" {
+			for v := i + 1; v < len(c.signs); v++ {
+				if act(c.signs[v].sense) {
+					return v
+				}
+			}
+		}
+		return k
+	}
+	return -1
+}
+
+// negatedWithin: French "ne ... pas" is one denial, of what stands between; but in "ne sent
+// pas mauvais" the second word denies what follows.
+func (c *clause) negatedWithin(i int) int {
+	t := -1
+	for j := i - 1; j >= 0 && j >= i-4 && t < 0; j-- {
+		if c.signs[j].sense != "not" || c.signs[j].text != "ne" && c.signs[j].text != "n" {
+			continue
+		}
+		for k := j + 1; k < i; k++ {
+			if deniable(&c.signs[k]) && c.signs[k].tense&participle == 0 {
+				t = k
+			}
+		}
+	}
+	if t >= 0 && !act(c.signs[t].sense) && c.signs[t].sense != "weather" && c.signs[t].sense != "rainword" {
+		return -1
+	}
+	return t
+}
+
+// negatedAfter: "not hot", up to another "not".
+func (c *clause) negatedAfter(i int) int {
+	for k := i + 1; k < len(c.signs); k++ {
+		s := &c.signs[k]
+		if deniable(s) {
+			return k
+		}
+		if s.sense == "nor" || s.sense == "not" && s.tongue != fr || s.sense == "hold" && c.has("couldnt") {
+			return -1 // but not "no pude ni agarrarlo de lo que quemaba"
+		}
+	}
+	return -1
+}
+
+// negatedBehind: for want of anything after it, what stands before.
+func (r *reader) negatedBehind(c *clause, i int) int {
+	for k := i - 1; k >= 0; k-- {
+		s := &c.signs[k]
+		switch {
+		case c.signs[i].hindi() && inDim(s.sense, "smell") && k+1 < i && c.signs[k+1].sense == "": // "बदबू के मारे खड़ा नहीं रहा जाता": another verb is denied
+			return -1
+		case quality(s.sense) && oneOf(r.word(s.to), "que", "qu", "that"): // "si gonflée qu'elle ne tenait plus"
+			return -1
+		case s.sense == "body" && c.signs[i].tongue != en: // "itni garam ki haath nahi tikta"
+			return -1
+		case deniable(s):
+			return k
+		}
+	}
+	return -1
+}
+
+// denyNext: "todavía no calienta", "not yet hot".
+func (c *clause) denyNext(i int) {
+	if s := &c.signs[i]; s.tongue != es && s.tongue != en {
+		return
+	}
+	for k := i + 1; k < len(c.signs); k++ {
+		s := &c.signs[k]
+		if quality(s.sense) {
+			s.neg = true
+			return
+		}
+		switch s.sense {
+		case "filler", "is", "very", "bit", "too", "enough", "have":
+		default:
+			return
+		}
+	}
+}
+
+// denySeen: "dhuan kuch nahi dikha", with an echo of the word between them: "dhuan wuan".
+func (c *clause) denySeen(i int) {
+	for k := i - 1; c.signs[i].hindi() && k >= 0; k-- {
+		s := &c.signs[k]
+		if inDim(s.sense, "seen") {
+			s.neg = true
+		}
+		if s.sense != "filler" && s.sense != "" && s.sense != "known" {
+			return
+		}
+	}
+}
+
+// denies says whether a phrase holds its own denial.
+func (s *sign) denies() bool {
+	switch s.text {
+	case "ni", "neither", "nor", "not", "no", "pas", "sin", "sans", "nada", "nadita", "plus", "aucun", "aucune", "cero", "zero", "rien", "ningun", "ninguna", "nunca", "jamas", "jamais", "never", "without", "none",
+		"haina", "halina", "hakina", "hakuna", "hamna", "haijapata", "halijapata", "hakijapata", "haitoi", "halitoi", "bila":
+		return true
+	}
+	return false
+}
+
+// grade ties the word of degree at sign i to the quality it grades.
+func (c *clause) grade(i int) {
+	s := &c.signs[i]
+	var g grade
+	denies := false
+	switch s.sense {
+	case "very", "too":
+		if i > 0 && c.signs[i-1].sense == "squeeze" {
+			return // "en pressant fort"
+		}
+		g = strongly
+	case "bit":
+		g = slightly
+	case "atall":
+		g = notAtAll
+		denies = s.text == "ni" || s.text == "pas" || s.text == "meme" || s.text == "aucunement"
+	default:
+		return
+	}
+	t := c.graded(i)
+	if t < 0 {
+		return
+	}
+	q := &c.signs[t]
+	if q.neg && s.text == "kabisa" {
+		g = notAtAll // "haina moto kabisa"
+	}
+	if q.grade == plainly || g == notAtAll {
+		q.grade = g
+		q.neg = q.neg || denies // "ni tantito tibio"
+	}
+}
+
+// graded is the quality within four signs of a word of degree, or -1: after it, and in
+// Swahili before it, else on the other side.
+func (c *clause) graded(i int) int {
+	after := func() int {
+		for k := i + 1; k < len(c.signs) && k <= i+4; k++ {
+			if quality(c.signs[k].sense) {
+				return k
+			}
+			if c.signs[k].sense == "inside" || c.signs[k].sense == "edge" {
+				break
+			}
+		}
+		return -1
+	}
+	before := func() int {
+		for k := i - 1; k >= 0 && k >= i-4; k-- {
+			if quality(c.signs[k].sense) {
+				return k
+			}
+		}
+		return -1
+	}
+	near, far := after, before
+	if c.signs[i].tongue == sw {
+		near, far = before, after
+	}
+	if k := near(); k >= 0 {
+		return k
+	}
+	return far()
 }
 
 // smelt is the sign that says how it smells after sign i, past small words; i itself
