@@ -102,6 +102,9 @@ func (r *reader) answers(cs []clause, f *finding) {
 	if !did && r.unlooked(cs) && !f.tells(doubtful) {
 		notyet = true
 	}
+	for k := range cs {
+		did = did || r.asked == "feed" && r.gotFood(&cs[k])
+	}
 	for k := range cs { // "the worms got nothing to eat"
 		if c := &cs[k]; r.asked == "feed" && !did && c.ask == telling && c.has("worm") && c.has("nothing") && c.has("eat", "food") {
 			notyet = true
@@ -196,6 +199,16 @@ func (c *clause) hasTarget() bool {
 		}
 	}
 	return false
+}
+
+// gotFood: "they got their melon skins this morning".
+func (r *reader) gotFood(c *clause) bool {
+	if r.best != en || c.ask != telling || c.doubt || c.cond || c.foreign || c.hasQuality() || c.has("not", "notyet", "no", "nothing", "person", "neighbor", "me") || c.hasBeast() {
+		return false
+	}
+	first := c.signs[0].from
+	return oneOf(r.word(first), "they", "worms", "the") && (c.has("worm") || r.word(first) == "they") && r.says(c, "got") &&
+		(c.hasDim("crop") || c.hasDim("material") || c.has("peel", "food", "dung", "leaf", "fruit", "veg"))
 }
 
 // short reads what is left when nothing was reported: yes, no, done, thanks.

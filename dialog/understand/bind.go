@@ -170,6 +170,8 @@ func (r *reader) negatedBehind(c *clause, i int) int {
 			return -1
 		case quality(s.sense) && oneOf(r.word(s.to), "que", "qu", "that"): // "si gonflée qu'elle ne tenait plus"
 			return -1
+		case c.signs[i].hindi() && s.sense == "look" && c.has("or"): // "सख्त है या नरम, देखा नहीं"
+			return -1
 		case s.sense == "body" && c.signs[i].tongue != en: // "itni garam ki haath nahi tikta"
 			return -1
 		case deniable(s):

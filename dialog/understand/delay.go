@@ -206,6 +206,8 @@ func (d *delay) until(k int, o *outlook) string {
 		return c.dayNamed()
 	case c.untilThen() && job:
 		return "later"
+	case job && r.willWhen(c):
+		return "later" // "when the kids are home I will"
 	case len(d.cs) == 1 && job && r.awaits(c):
 		return "later" // "once the kids are back from school"
 	case job && oneOf(c.signs[0].text, "jab", "जब") && act(c.signs[len(c.signs)-1].sense) && c.signs[len(c.signs)-1].tense&future != 0:
@@ -223,7 +225,7 @@ func (d *delay) until(k int, o *outlook) string {
 		return "later" // "saa kumi"
 	case c.later && strings.HasPrefix(c.signs[0].text, "niki") && k+1 < len(d.cs) && d.cs[k+1].states > 0: // "nikisogea karibu, kuna harufu": whenever
 	case c.later, c.has("late"), c.will && len(c.signs) <= 4:
-		if !c.has("past", "was", "earlier") && !(c.has("have") && c.has("nothing")) {
+		if !c.has("past", "was", "earlier") && !c.freed() && !(c.has("have") && c.has("nothing")) {
 			return "later"
 		}
 	case c.has("stop", "enough") && c.has("today"):

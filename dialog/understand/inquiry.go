@@ -233,6 +233,9 @@ func (q *inquiry) wonders(k int) bool {
 		if feeding && c.has("eat") && !c.has("money", "person", "heap") {
 			return true // "pyaz lehsun khate hai kya"
 		}
+		if r.asked == "bottle" && c.ask == askModal && r.keptWhere(c) {
+			return true // "do we keep it in the shade?"
+		}
 		exclaims := c.end != "?" && c.has("what") && c.has("heat", "weather", "stick=hot", "stick=cold") && c.onlyOf("what", "heat", "stick=hot", "stick=cold", "weather", "today", "filler", "very", "one", "dayword")
 		return r.ours(c, false) && !exclaims // "what a hot day!"
 	case askMark:
@@ -245,7 +248,7 @@ func (q *inquiry) wonders(k int) bool {
 			c.has("eat") && feeding && !c.has("foreign", "money", "animal", "person") ||
 			q.reported && (c.fears() || r.shallI(c)) || r.mayI(c) ||
 			(c.hasDim("material") || c.has("dung")) && !c.has("num", "one", "have", "sell", "money", "foreign", "person", "neighbor") && !c.hasQuality() ||
-			c.has("or") && (q.reported && c.hasAct() || r.asked == "bottle" && c.has("skip", "put", "leave")) ||
+			c.has("or") && (q.reported && c.hasAct() || r.asked == "bottle" && (c.has("skip", "put", "leave") || r.keptWhere(c))) ||
 			c.will && c.hasDim("seen") || c.has("worm") && !c.describes() && n > 2 || c.has("or") && c.has("inside", "edge") ||
 			c.has("worm") && (c.has("eat", "food", "drink") || c.has("alive") && (c.hasDim("crop") || c.hasDim("material") || c.has("foreign"))) ||
 			c.judging() || c.has("must", "supposed") && r.ours(c, false)
@@ -259,4 +262,9 @@ func (q *inquiry) wonders(k int) bool {
 				r.ours(c, false) || c.has("whatif") && c.has("person") && !c.has("foreign", "money", "weather"))
 	}
 	return false
+}
+
+// keptWhere says whether a clause is about where a thing is kept.
+func (r *reader) keptWhere(c *clause) bool {
+	return r.says(c, "keep", "store", "guardo", "guardamos", "guardar", "guarda", "dejamos", "garde", "gardons", "garder", "conserve", "laisse", "laissons")
 }

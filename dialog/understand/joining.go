@@ -36,6 +36,10 @@ func (r *reader) relatives() {
 				s.sense = "filler" // "gonna do the squeeze test"
 				continue
 			}
+			if s.sense == "askif" && r.word(s.from) == "do" && i+2 == len(r.signs) && (r.signs[i+1].sense == "layer" || act(r.signs[i+1].sense)) {
+				s.sense, r.signs[i+1].tense = "filler", order // "do the layer", "do the turning"
+				continue
+			}
 			last := i+1 == len(r.signs) || r.tokens[r.signs[i+1].from].kind == mark && r.signs[i+1].sense != "?"
 			if last && !first && s.tongue == en {
 				s.sense = "is" // "the heat is there"

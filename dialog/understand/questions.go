@@ -224,6 +224,9 @@ func (r *reader) ours(c *clause, why bool) bool {
 	if c.has("money") {
 		return false
 	}
+	if c.has("canq") && c.has("plant") && r.says(c, "it", "this", "dentro", "ahi", "dedans", "humo", "ndani", "isme", "ismein", "इसमें") && !c.has("foreign", "weather") {
+		return true // "can I plant straight in it"
+	}
 	if c.has("weather", "foreign") && !c.hasDeed() && !c.hasDim("bottle") && !(r.asked == "have" && c.hasDim("material")) && !c.has("heap", "worm", "bottle", "compost", "stick", "layer", "starter", "cap", "sheet", "bed", "food") {
 		return false
 	}

@@ -205,10 +205,15 @@ func (f *finding) putOff(cs []clause) {
 }
 
 // retold drops a deed that a later clause says was not done: in Hindi the tool and the work
-// may be one word, "chhani tooti hai isliye nahi chhana".
+// may be one word, "chhani tooti hai isliye nahi chhana"; and one only said to be, "I said we
+// turned it but we only watered it".
 func (f *finding) retold(cs []clause) {
 	f.deeds = slices.DeleteFunc(f.deeds, func(d deed) bool {
+		said := cs[d.clause].has("isaid") && cs[d.clause].end == "but"
 		return d.outcome == done && d.code != "" && slices.ContainsFunc(f.deeds, func(e deed) bool {
+			if said && e.outcome == done && e.clause == d.clause+1 {
+				return true
+			}
 			return e.code == d.code && e.outcome == notDone && e.clause > d.clause && cs[e.clause].signs[e.sign].hindi()
 		})
 	})
@@ -219,7 +224,7 @@ func (f *finding) retold(cs []clause) {
 func (f *finding) outdated(cs []clause) {
 	f.facts = slices.DeleteFunc(f.facts, func(x fact) bool {
 		next := x.clause + 1
-		if !x.was || x.dim != "stick" && x.dim != "moisture" || next == len(cs) || cs[x.clause].end != "but" || cs[next].states > 0 || cs[next].hasDeed() || cs[next].has("weather") {
+		if !x.was || x.dim != "stick" && x.dim != "moisture" || next == len(cs) || cs[x.clause].end != "but" || cs[next].states > 0 || cs[next].hasDeed() || cs[next].foreign || cs[next].has("weather") {
 			return false
 		}
 		f.guess = append(f.guess, x.code)

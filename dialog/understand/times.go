@@ -76,6 +76,19 @@ func (r *reader) awaits(c *clause) bool {
 	return joins && !c.hasPast() && !(r.word(first) == "once" && c.onlyOf("filler", "one", "num", "dayword", "times", "known"))
 }
 
+// willWhen: English "I will" before or after what it waits for, the deed left unsaid.
+func (r *reader) willWhen(c *clause) bool {
+	n := len(c.signs)
+	if c.ask != telling || n < 3 || c.hasAct() || c.hasQuality() {
+		return false
+	}
+	s, when := &c.signs[n-1], &c.signs[0]
+	if s.sense != "will" {
+		s, when = &c.signs[0], &c.signs[1]
+	}
+	return s.sense == "will" && !s.neg && s.tongue == en && when.sense == "while"
+}
+
 // soonAs says whether "en cuanto", "dès que" stands at a token.
 func (r *reader) soonAs(at int) bool {
 	return oneOf(r.word(at)+" "+r.word(at+1), "des que", "des qu", "en cuanto", "tan pronto")

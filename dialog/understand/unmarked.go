@@ -32,7 +32,11 @@ func (r *reader) anew(cur []sign, i int) bool {
 		return true // "padosi ka thanda hai | mera garam"
 	case s.hindi() && oneOf(w, "bas", "sirf", "बस", "सिर्फ", "केवल") && r.onlyThat(cur, i):
 		return true
-	case r.asksLeave(s) && stated(cur) && !tight(cur[n-1].sense) && !subordinates(r.word(s.from-1)) && r.asks(i):
+	case s.hindi() && oneOf(w, "aisa", "aise", "esa", "ऐसा", "ऐसे") && i+1 < len(r.signs) && oneOf(r.signs[i+1].sense, "why", "ask=why") && stated(cur):
+		return true // "खट्टी है | ऐसा क्यों"
+	case w == "will" && s.tongue == en && i+1 < len(r.signs) && act(r.signs[i+1].sense) && (&clause{signs: cur}).amounts():
+		return true // "got 5 sacks of sawdust | will put them on tomorrow"
+	case r.asksLeave(s) && stated(cur) && (!tight(cur[n-1].sense) || s.tongue == sw && oneOf(cur[n-1].sense, "very", "bit")) && !subordinates(r.word(s.from-1)) && r.asks(i):
 		return true // "polvo puro | le echo agua?"
 	case !r.mayOpen(s, w), tight(cur[n-1].sense) && !(s.hindi() && oneOf(cur[n-1].sense, "is", "very")), subordinates(r.word(s.from - 1)), !stated(cur):
 		return false
@@ -66,11 +70,14 @@ func (r *reader) anew(cur []sign, i int) bool {
 	return w != "my" && r.opensStatement(w) && r.statesAhead(i)
 }
 
+// amounts says whether a clause tells how much there is of something.
+func (c *clause) amounts() bool { return c.hasDim("material") && c.hasDim("unit") }
+
 // asksLeave says whether a sign is an act of the farmer's own that may be asked about: "le echo
 // agua?", "nifungue?", "can I ...".
 func (r *reader) asksLeave(s *sign) bool {
 	return s.tongue == sw && act(s.sense) && s.tense&order != 0 && s.tense&past == 0 ||
-		s.tongue == es && act(s.sense) && s.tense&(present|order) != 0 && strings.HasSuffix(r.word(s.to-1), "o") ||
+		s.tongue == es && act(s.sense) && s.tense&(present|order) != 0 && slices.ContainsFunc(r.tokens[s.from:s.to], func(t token) bool { return strings.HasSuffix(t.text, "o") }) ||
 		s.sense == "canq" && s.to > s.from+1 && !s.hindi()
 }
 

@@ -271,13 +271,16 @@ func (r *reader) herOwn(c *clause, n int) bool {
 
 func oneOf(w string, of ...string) bool { return slices.Contains(of, w) }
 
-// unknownsOwn says whether the heap of a clause belongs to somebody named only there: "the
-// widow had her heap turned", "मुखिया जी का ढेर".
+// unknownsOwn says whether the heap of a clause belongs to somebody or a house named only there:
+// "the widow had her heap turned", "मुखिया जी का ढेर", "the school heap".
 func (r *reader) unknownsOwn(c *clause) bool {
 	for i := range c.signs {
 		s := &c.signs[i]
 		if s.sense != "heap" {
 			continue
+		}
+		if i > 0 && s.tongue == en && c.signs[i-1].sense == "foreign" && c.signs[i-1].to == s.from {
+			return true // "the school heap"
 		}
 		if s.hindi() && oneOf(r.word(s.from-2), "जी", "ji", "साहब", "sahab") && oneOf(r.word(s.from-1), "का", "के", "ka", "ke") {
 			return true
