@@ -9,7 +9,7 @@
 // Where to look: normal.go and token.go spell and cut; lookup.go, misspelt.go and near.go find
 // words; sign.go and phrase.go make signs, recast.go and homonym.go settle what a word means
 // in its company; clause.go and unmarked.go part clauses, frame.go and bind.go give them mood and
-// denial; account.go takes them one by one (danger.go, state.go, act.go), standing.go and tensed.go
+// denial; account.go takes them one by one (danger.go, state.go, act.go), verb.go says which deed a verb is, standing.go and tensed.go
 // say whether an act is done; delay.go, inquiry.go and answers.go read what is put off, asked and
 // answered; settle.go makes codes.
 //
