@@ -9,8 +9,9 @@
 // Where to look: normal.go and token.go spell and cut; lookup.go, misspelt.go and near.go find
 // words; sign.go and phrase.go make signs, recast.go and homonym.go settle what a word means
 // in its company; clause.go and unmarked.go part clauses, frame.go and bind.go give them mood and
-// denial; account.go takes them one by one (danger.go, state.go, act.go), verb.go says which deed a verb is, standing.go and tensed.go
-// say whether an act is done; delay.go, inquiry.go and answers.go read what is put off, asked and
+// denial; account.go takes them one by one: danger.go, state.go and value.go read what is told,
+// act.go and verb.go what was done, standing.go and tensed.go whether it was; have.go and tally.go
+// add up what is at hand; delay.go, inquiry.go and answers.go read what is put off, asked and
 // answered; settle.go makes codes.
 //
 // It does not decide what to do about a meaning, it keeps no state beyond the
