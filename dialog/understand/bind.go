@@ -64,6 +64,9 @@ func (r *reader) deny(c *clause, i int) {
 	if t > i && s.tongue == sw && s.text == "hapana" && r.lex.verbPrefix(r.word(c.signs[t].from)) > 2 {
 		return // "hapana nimegongwa na nge": an answer, and then what happened
 	}
+	if s.tongue == en && c.signs[t].sense == "smell=none" {
+		return // "I don't smell nothing"
+	}
 	if c.signs[t].sense == "smell" {
 		t = c.smelt(t)
 	}

@@ -21,7 +21,7 @@ func (p *peril) smokes(i int) string {
 	switch {
 	case i > 0 && p.signs[i-1].sense == "hold" && (p.r.asked == "stick" || p.has("stick")):
 		return "" // "like holding fire"
-	case p.will && !p.has("now"):
+	case p.will && !p.has("now"), s.sense == "seen=fire" && p.cooks(i):
 		return ""
 	case s.text == "fumes" && p.has("harm=breath", "breathe"):
 		return "" // "fumes nearly choked me"
@@ -33,6 +33,34 @@ func (p *peril) smokes(i int) string {
 		return "harm=burn" // "हाथ ढेर में जल गया": the hand, not the heap
 	}
 	return s.sense
+}
+
+// cooks says whether the fire at sign i is what something is cooked on, and has gone no further:
+// "cooking supper on the fire", "je cuis le riz au feu de bois".
+func (p *peril) cooks(i int) bool {
+	s := &p.signs[i]
+	if p.has("heap", "compost", "worm", "bottle", "body", "cloth", "leaf", "dry_leaf", "straws") || slices.ContainsFunc(p.r.tokens, func(t token) bool { return spreads(t.text) }) {
+		return false
+	}
+	if s.to == s.from+1 && oneOf(p.r.word(s.from-1), "cooking", "kitchen") {
+		return true
+	}
+	on := oneOf(p.r.word(s.from), "on", "over", "au", "al", "en", "motoni") || oneOf(p.r.word(s.to), "par", "pe", "पर", "पे") ||
+		oneOf(p.r.word(s.from-1), "on", "over", "sur", "al", "en", "sobre", "kwenye") || oneOf(p.r.word(s.from-2), "on", "over", "sur", "en", "sobre")
+	return on && p.r.says(p.clause, "cook", "cooking", "cooked", "boiling", "roasting", "frying", "baking",
+		"cocinando", "cocino", "cocinamos", "cociendo", "guisando", "asando", "hirviendo", "cuis", "cuit", "cuisine", "cuisons", "cuisinons", "grille", "prepare",
+		"napika", "ninapika", "tunapika", "anapika", "pika", "kupika", "nachemsha", "paka", "pakaa", "pak", "bana", "पका", "पक", "बना")
+}
+
+// spreads says whether a word tells that a fire goes on to something else.
+func spreads(w string) bool {
+	switch w {
+	case "caught", "catch", "catching", "spread", "spreading", "reached", "jumped", "everywhere",
+		"agarro", "prendio", "paso", "llego", "extendio", "pris", "propage", "propagee", "gagne", "atteint",
+		"umeshika", "imeshika", "limeshika", "umefika", "umeenea", "pakad", "fail", "phail", "pahunch", "पकड़", "फैल", "पहुँच", "पहुंच":
+		return true
+	}
+	return false
 }
 
 // ofCrop says whether the subject of the verb at sign i is a crop.

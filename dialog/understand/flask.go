@@ -47,6 +47,9 @@ func (r *reader) flask(c *clause, i int, in scope) string {
 	if s.sense == "bottle=burst" && s.hindi() && i > 0 && c.signs[i-1].sense == "" && !c.has("bottle", "cap") {
 		return "" // "सीढ़ी टूटी है": something else
 	}
+	if c.has("cloth") && !c.has("bottle", "cap") && s.sense == "bottle=burst" {
+		return "" // "le feu a troué ma chemise"
+	}
 	if c.hasHarm() && !c.has("bottle", "cap") && s.sense == "bottle=bloated" {
 		return "" // "my chest is tight"
 	}

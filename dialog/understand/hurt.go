@@ -108,6 +108,9 @@ func (p *peril) harm(i int) string {
 		if p.plant && !c.has("body") || c.has("weather") && !c.has("body", "person") && !r.says(c, "me", "us") || p.object(i) == "seen=weeds" || c.hasDim("material") && r.names(s, "quemaron") && !c.has("body", "person") {
 			return "" // ammonia burnt my plants; "se me quemaron las matas"
 		}
+		if c.has("weather") && (inDim(p.object(i), "material") || inDim(p.object(i), "crop") || p.object(i) == "leaf") {
+			return "" // "el sol me quemó las matas de tomate"
+		}
 	}
 	switch {
 	case !s.own && !p.person && s.tense == 0:

@@ -183,13 +183,14 @@ func (r *reader) follows(j int, id int32) bool {
 	return j < len(r.ids) && r.is(j, id) || j+1 < len(r.ids) && r.is(j+1, id)
 }
 
+// skippable says whether token j is a filler that a phrase may hold; "just" parts "no fire, just ants".
 func (r *reader) skippable(j int) bool {
 	if len(r.skips) == 0 {
 		r.skips = sized(r.skips, len(r.tokens))
 	}
 	if r.skips[j] == unknown {
 		r.skips[j] = not
-		if r.lex.may(r.ids[j], func(e entry) bool {
+		if r.tokens[j].text != "just" && r.lex.may(r.ids[j], func(e entry) bool {
 			return e.sense() == "filler" && (r.rank[e.tongue] == 0 || r.home(e.tongue))
 		}) {
 			r.skips[j] = yes

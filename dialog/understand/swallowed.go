@@ -19,7 +19,7 @@ func (p *peril) swallows(i int) string {
 	if p.about.beast && !p.person {
 		return "" // "बैलों ने खली खा ली और पानी भी पी लिया"
 	}
-	if s.sense == "drink" && p.refreshing(i) && !p.has("starter", "liquid", "bottle", "compost", "medicine", "stir") {
+	if s.sense == "drink" && p.refreshing(i) && !p.licked() && !p.has("starter", "liquid", "bottle", "compost", "medicine", "stir") {
 		return "" // "we were drinking tea when the bottle burst"
 	}
 	if s.tense&(past|participle) != 0 && s.sense == "drink" && (p.core() <= 2 || p.core() == 3 && p.has("ok", "yes")) && p.has("person", "neighbor") && (p.r.asked == "none" || p.r.asked == "menu") {
@@ -48,8 +48,8 @@ func (p *peril) unfit(verb string) bool {
 	switch {
 	case p.has("starter", "liquid", "bottle", "medicine", "compost", "stir", "seen=runoff"), p.about.bottle, p.r.asked == "bottle" || p.r.asked == "shake":
 		return true
-	case p.person && p.has("unit=bucket", "unit=basin", "unit=tin", "dung"):
-		return true
+	case p.person && (p.has("unit=bucket", "unit=basin", "unit=tin", "dung") || p.r.says(p.clause, "that", "the") && p.has("stuff")):
+		return true // "drank that stuff"
 	}
 	return p.smelt() || p.hasDim("material") && !p.has("food")
 }

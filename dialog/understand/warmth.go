@@ -95,6 +95,9 @@ func (r *reader) warmth(c *clause, i int, in scope) (code string, ok bool) {
 		if i > 0 && c.signs[i-1].sense == "hold" && c.signs[i-1].tense&past != 0 {
 			return "", true // limeshika moto: it caught fire
 		}
+		if oneOf(r.word(s.from-1), "kwenye", "juu") && r.says(c, "napika", "ninapika", "tunapika", "anapika", "nimepika", "kupika", "nachemsha") {
+			return "", true // "napika kwenye moto"
+		}
 		if c.has("give") || i > 0 && c.signs[i-1].sense == "have" {
 			return "", true
 		}
