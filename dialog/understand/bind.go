@@ -100,8 +100,8 @@ func (r *reader) negated(c *clause, i int) int {
 	if t < 0 {
 		t = c.negatedAfter(i)
 	}
-	if t < 0 && s.sense != "no" && s.sense != "num" {
-		t = r.negatedBehind(c, i)
+	if t < 0 && s.sense != "num" && (s.sense != "no" || i > 0 && heat(&c.signs[i-1])) {
+		t = r.negatedBehind(c, i) // an answering "no" denies nothing before it, but "heat no come" does
 	}
 	return t
 }
@@ -186,7 +186,11 @@ func (r *reader) negatedBehind(c *clause, i int) int {
 
 // denyNext: "todavía no calienta", "not yet hot".
 func (c *clause) denyNext(i int) {
-	if s := &c.signs[i]; s.tongue != es && s.tongue != en {
+	s := &c.signs[i]
+	if k := c.back(i-1, "is", "filler", ""); k >= 0 && heat(&c.signs[k]) && s.tongue != sw && (c.signs[k].sense == "heat" || s.hindi()) {
+		c.signs[k].neg = true // "the heat is yet to come", "garam hona baki hai"
+	}
+	if s.tongue != es && s.tongue != en {
 		return
 	}
 	for k := i + 1; k < len(c.signs); k++ {
@@ -196,7 +200,7 @@ func (c *clause) denyNext(i int) {
 			return
 		}
 		switch s.sense {
-		case "filler", "is", "very", "bit", "too", "enough", "have":
+		case "", "hold", "filler", "is", "very", "bit", "too", "enough", "have":
 		default:
 			return
 		}
@@ -336,3 +340,6 @@ func (c *clause) vanish() {
 		}
 	}
 }
+
+// heat says whether a sign tells of heat.
+func heat(s *sign) bool { return oneOf(s.sense, "heat", "stick=hot", "joto", "moto") }

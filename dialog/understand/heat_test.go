@@ -1,7 +1,10 @@
 package understand
 
 import (
+	"os"
+	"path/filepath"
 	"slices"
+	"strings"
 	"testing"
 )
 
@@ -29,5 +32,32 @@ func TestDeniedHeatAndPlans(t *testing.T) {
 		if m := Read(c.text, c.lang, c.asked); !slices.Equal(m.Codes, c.want) {
 			t.Errorf("%q: %v, want %v", c.text, m.Codes, c.want)
 		}
+	}
+}
+
+// Heat told as missing, gone, refused or awaited is never read as hot, and heat that does not go
+// never as cold: asking again costs a message, a cold heap taken for a hot one a month.
+func TestHeatIsNotTurnedRound(t *testing.T) {
+	list, err := os.ReadFile(filepath.Join("..", "..", "testdata", "replies", "heat.tsv"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	wrong := map[string]string{"none": "stick=hot", "hot": "stick=cold"}
+	n := 0
+	for line := range strings.Lines(string(list)) {
+		f := strings.Split(strings.TrimSpace(line), "\t")
+		if strings.HasPrefix(line, "#") {
+			continue
+		}
+		if len(f) != 3 || wrong[f[1]] == "" {
+			t.Fatalf("%q: language, none or hot, text", line)
+		}
+		n++
+		if m := Read(f[2], f[0], "stick"); slices.Contains(m.Codes, wrong[f[1]]) {
+			t.Errorf("%q: %v", f[2], m.Codes)
+		}
+	}
+	if n < 300 {
+		t.Fatalf("only %d lines", n)
 	}
 }

@@ -26,7 +26,7 @@ var senseNames = func() map[string]bool {
 		layer food sheet compost message officer medicine dust damp liquid
 		heat joto poa moto good bad burning burnt nothing sharp able
 		fireglyph
-		do put give make takeout open collect bring stir burn cut bite maul drink eat mistook breathe swelling usedup vanished tread ember scalding fedup hold die leave goout come use sell wrong
+		do put give make takeout open collect bring stir burn cut bite maul drink eat mistook breathe swelling usedup vanished fails lacks tread ember scalding fedup hold die leave goout come use sell wrong
 		fill dark crawl
 		dung dry_leaf leaf stem stalk grasses peel straws huskw pulp coffee fruit veg kitchen banana green old
 		num half plushalf sadhe paune sava dozen one rangeto between degree celsius fahrenheit and_half

@@ -19,6 +19,10 @@ func (r *reader) warmth(c *clause, i int, in scope) (code string, ok bool) {
 			return "", true
 		}
 		switch {
+		case c.unreached(i), r.gone(c, i):
+			return notHot, true // "refuses to get hot", "waiting for it to get hot"
+		case s.neg && s.grade == strongly && (r.says(c, "never", "jamas", "nunca", "jamais", "expect", "expected", "expecting", "esperaba", "attendais") || r.says(c, "kabhi", "कभी", "देखा", "dekha") && r.says(c, "itna", "itni", "इतना", "इतनी")):
+			return "stick=hot", true // "never been so hot", "कभी इतना गरम नहीं देखा"
 		case s.neg && s.grade == strongly:
 			return "stick=warm", true
 		case s.neg && s.grade == notAtAll:
@@ -36,6 +40,9 @@ func (r *reader) warmth(c *clause, i int, in scope) (code string, ok bool) {
 		if !in.stick && !s.own {
 			return "", true
 		}
+		if s.neg && s.hindi() && r.names(s, "kam", "kami", "कम", "कमी") {
+			return "", true // "garmi kam nahi hui"
+		}
 		if s.neg {
 			return "stick=cold", true
 		}
@@ -47,8 +54,11 @@ func (r *reader) warmth(c *clause, i int, in scope) (code string, ok bool) {
 		if !in.stick && !s.own {
 			return "", true
 		}
-		if s.neg {
+		if s.neg || c.nothingOfIt(i) || c.unreached(i) || r.gone(c, i) {
 			return notCold, true
+		}
+		if r.names(s, "pas") && r.word(s.from-1) == "manque" {
+			return "", true // "ça manque pas de chaleur"
 		}
 		return "stick=cold", true
 	case "heat", "joto":
@@ -56,6 +66,10 @@ func (r *reader) warmth(c *clause, i int, in scope) (code string, ok bool) {
 			return "", true
 		}
 		switch {
+		case r.lasts(c), r.names(s, "enfriar", "enfriarse", "refroidir") && c.unreached(i):
+			return "", true // "the heat hasn't gone", "se niega a enfriarse": as hot as it was
+		case c.has("lacks", "await") && !s.neg, i > 0 && c.signs[i-1].sense == "want", c.has("fails", "lacks") && c.has("not", "no"):
+			return "", true // "waiting for the heat", "no le falta calor"
 		case s.hindi() && !s.neg && s.grade == plainly && c.figure(), s.sense == "heat" && i+1 < len(c.signs) && c.signs[i+1].sense == "num":
 			return "", true // "ताप 55", "temperature is 61": a figure, not a feel
 		case (s.neg || c.without(i)) && r.bears(c):
@@ -77,6 +91,9 @@ func (r *reader) warmth(c *clause, i int, in scope) (code string, ok bool) {
 		}
 		return "", true
 	case "moto": // Swahili: hot, and fire
+		if c.unreached(i) && in.stick {
+			return notHot, true // "imegoma kupata moto"
+		}
 		if c.has("seen=sunk") {
 			return "", true // "moto umepungua": less than it was
 		}
@@ -111,7 +128,7 @@ func (r *reader) warmth(c *clause, i int, in scope) (code string, ok bool) {
 	case "poa":
 		if s.tense != 0 || here.heap {
 			if in.stick || here.heap {
-				if s.neg {
+				if s.neg || c.unreached(i) {
 					return notCold, true
 				}
 				return "stick=cold", true
@@ -148,19 +165,92 @@ func (r *reader) warmth(c *clause, i int, in scope) (code string, ok bool) {
 // without says whether the heat at sign i is told as what was not found, or is no longer there:
 // "can't feel any heat", "not a spark of heat", "de calor nada", "se le fue el calor".
 func (c *clause) without(i int) bool {
-	if n := len(c.signs) - 1; i == n-1 && c.signs[n].text == "nada" {
-		return true
+	if n := len(c.signs) - 1; i == n-1 && c.signs[n].text == "nada" || i < n && c.signs[n].text == "over" || i == n-2 && c.signs[n-1].text == "left" {
+		return true // "the heat is over", "the warmth left it"
 	}
 	for k := range c.signs {
 		switch s := &c.signs[k]; s.sense {
-		case "vanished":
+		case "vanished", "fails":
 			return true
+		case "seen=worms_dead", "die", "finish", "stop", "usedup", "leave", "seen=worms_escaping":
+			if k == c.past(i+1, "filler", "is", "have", "didaux", "already") && !s.neg {
+				return !c.has("worm") // "the heat died", "la chaleur s'est arrêtée"
+			}
+		case "goout":
+			if k == i+1 && s.hindi() && s.to > s.from+1 && s.tense&past != 0 {
+				return true // "garmi nikal chuki"
+			}
 		case "cant", "couldnt", "nothing", "not":
 			if k < i && !s.hindi() && c.past(k+1, "filler", "atall", "bit", "one", "known", "", "get", "have", "look", "collect", "me", "inside_of", "smell", "seen=fire", "like") >= i {
 				return true
 			}
 		case "forgot":
-			if k < i && strings.HasPrefix(s.text, "fail") {
+			if (k < i || k == i+1) && strings.HasPrefix(s.text, "fail") {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// gone says whether the heat or the cold at sign i is no longer there, or nowhere.
+func (r *reader) gone(c *clause, i int) bool {
+	k := c.past(i+1, "is", "known", "")
+	return k < len(c.signs) && (oneOf(c.signs[k].sense, "vanished", "fails") || ends(r.word(c.signs[k].from)) && r.names(&c.signs[k], "gone", "ido", "parti"))
+}
+
+// lasts says whether a clause denies that something ends: "won't go away", "no se le ha ido",
+// "n'est pas partie", "halijaisha".
+func (r *reader) lasts(c *clause) bool {
+	for i := range c.signs {
+		s := &c.signs[i]
+		if s.tongue == sw {
+			if s.sense == "finish" && s.neg {
+				return true
+			}
+			continue
+		}
+		if !oneOf(s.sense, "not", "nor") && !(s.sense == "forgot" && s.hindi()) {
+			continue
+		}
+		k := i + 1
+		for k < len(c.signs) && oneOf(c.signs[k].sense, "filler", "is", "have", "didaux", "will") && !ends(r.word(c.signs[k].from)) {
+			k++
+		}
+		if k < len(c.signs) && !c.signs[k].hindi() && ends(r.word(c.signs[k].from)) {
+			return true
+		}
+		if s.hindi() && i > 0 && ends(r.word(c.signs[i-1].to-1)) {
+			return true
+		}
+
+	}
+	return false
+}
+
+// ends says whether a word is of what ends, leaves or grows less.
+func ends(w string) bool {
+	switch w {
+	case "gone", "go", "going", "leave", "left", "leaving", "drop", "dropped", "dropping", "stop", "stops", "stopped", "stopping", "end", "ended", "ends", "died", "die", "dying", "lost", "losing", "fade", "faded", "fading", "reduce", "reduced", "missing", "lacking",
+		"ido", "fue", "va", "quita", "quitado", "baja", "bajado", "bajo", "deja", "falta", "perdido", "perdio", "acaba", "acabado", "acabo", "pierde", "pierden", "termina", "terminado", "disminuye", "disminuido", "cede", "afloja",
+		"parti", "partie", "part", "baisse", "baissee", "tombe", "tombee", "manque", "disparu", "perdu", "perdue", "arrete", "cesse", "diminue",
+		"gayi", "gai", "gaya", "kam", "kami", "khatam", "ghati", "utri", "गई", "गयी", "गया", "कम", "कमी", "खत्म", "ख़त्म", "घटी", "उतरी":
+		return true
+	}
+	return false
+}
+
+// unreached says whether the heat at sign i is awaited, or does not come: "refuses to get hot",
+// "waiting for it to get hot", "can't get it hot".
+func (c *clause) unreached(i int) bool {
+	for at := range c.signs {
+		switch c.signs[at].sense {
+		case "fails", "lacks", "await":
+			if c.past(at+1, "filler", "get", "is", "bit", "known", "") == i || at > i && c.past(i+1, "filler", "is", "known", "") == at {
+				return true
+			}
+		case "cant":
+			if at+1 < i && c.past(at+1, "filler") == i {
 				return true
 			}
 		}
@@ -176,7 +266,8 @@ func (c *clause) nothingOfIt(i int) bool {
 
 // bears says whether a clause speaks of bearing the heat, or of the hand that did not.
 func (r *reader) bears(c *clause) bool {
-	return c.has("hold", "body") || r.says(c, "stand", "bear", "take", "tolerate", "resist", "handle", "keep", "aguanto", "aguanta", "aguantar", "aguante", "soporto", "soporta", "soportar", "soporte", "supporte", "supporter", "tiens", "tenir", "kuvumilia", "kustahimili")
+	grips := c.find("hold") // "no ha agarrado calor": it took none
+	return grips >= 0 && !(r.begins(&c.signs[grips], "agarr") && grips+1 < len(c.signs) && c.signs[grips+1].sense == "heat") || c.has("body") || r.says(c, "stand", "bear", "take", "tolerate", "resist", "handle", "keep", "aguanto", "aguanta", "aguantar", "aguante", "soporto", "soporta", "soportar", "soporte", "supporte", "supporter", "tiens", "tenir", "kuvumilia", "kustahimili")
 }
 
 // notFelt says whether "it was not" at sign i denies a warmth just named, rather than a
