@@ -148,6 +148,8 @@ func (a *account) unreported(k int) bool {
 	switch {
 	case c.ask == askWhy, c.ask == askWh, c.ask == askModal, c.cond, c.has("supposed", "isaid"), a.r.contrary(c):
 		return true
+	case k > 0 && a.cs[k-1].onlyOf("supposed") && a.cs[k-1].end == "and": // "kingekuwa na moto"
+		return true
 	case c.has("ask=help") && a.r.meansWhat(c): // "qué quiere decir tibio"
 		return true
 	case len(c.signs) > 0 && c.whenTo():

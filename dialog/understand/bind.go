@@ -15,7 +15,7 @@ func (r *reader) bind(c *clause) {
 				r.deny(c, i) // "zero smell"
 			}
 		case "notyet":
-			c.denyNext(i)
+			r.denyNext(c, i)
 		case "nothing":
 			c.denySeen(i)
 		}
@@ -100,8 +100,8 @@ func (r *reader) negated(c *clause, i int) int {
 	if t < 0 {
 		t = c.negatedAfter(i)
 	}
-	if t < 0 && s.sense != "num" && (s.sense != "no" || i > 0 && heat(&c.signs[i-1])) {
-		t = r.negatedBehind(c, i) // an answering "no" denies nothing before it, but "heat no come" does
+	if t < 0 && (s.sense != "no" && s.sense != "num" || i > 0 && heat(&c.signs[i-1])) {
+		t = r.negatedBehind(c, i) // an answering "no" denies nothing before it, but "heat no come", "chaleur zéro" do
 	}
 	return t
 }
@@ -185,9 +185,12 @@ func (r *reader) negatedBehind(c *clause, i int) int {
 }
 
 // denyNext: "todavía no calienta", "not yet hot".
-func (c *clause) denyNext(i int) {
+func (r *reader) denyNext(c *clause, i int) {
 	s := &c.signs[i]
-	if k := c.back(i-1, "is", "filler", ""); k >= 0 && heat(&c.signs[k]) && s.tongue != sw && (c.signs[k].sense == "heat" || s.hindi()) {
+	if r.names(s, "queda", "quedan") {
+		return // "aún queda calor"
+	}
+	if k := c.back(i-1, "is", "filler", ""); k >= 0 && heat(&c.signs[k]) && s.tongue != sw && (s.hindi() && oneOf(c.signs[i-1].text, "hona", "honi", "होना", "होनी") || !s.hindi() && c.signs[k].sense == "heat") {
 		c.signs[k].neg = true // "the heat is yet to come", "garam hona baki hai"
 	}
 	if s.tongue != es && s.tongue != en {

@@ -1,6 +1,9 @@
 package understand
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // warmth reads how hot or cold the stick or the heap is.
 func (r *reader) warmth(c *clause, i int, in scope) (code string, ok bool) {
@@ -40,6 +43,9 @@ func (r *reader) warmth(c *clause, i int, in scope) (code string, ok bool) {
 		if !in.stick && !s.own {
 			return "", true
 		}
+		if c.unreached(i) || r.names(s, "hata") && slices.ContainsFunc(c.signs[:i], func(v sign) bool { return v.neg }) {
+			return "stick=cold", true // "fails to get even lukewarm", "hakikushika joto hata kidogo"
+		}
 		if s.neg && s.hindi() && r.names(s, "kam", "kami", "कम", "कमी") {
 			return "", true // "garmi kam nahi hui"
 		}
@@ -66,9 +72,13 @@ func (r *reader) warmth(c *clause, i int, in scope) (code string, ok bool) {
 			return "", true
 		}
 		switch {
-		case r.lasts(c), r.names(s, "enfriar", "enfriarse", "refroidir") && c.unreached(i):
-			return "", true // "the heat hasn't gone", "se niega a enfriarse": as hot as it was
-		case c.has("lacks", "await") && !s.neg, i > 0 && c.signs[i-1].sense == "want", c.has("fails", "lacks") && c.has("not", "no"):
+		case r.names(s, "enfriar", "enfriarse", "refroidir") && (s.neg || c.unreached(i)):
+			return "", true // "se niega a enfriarse": how hot it is is not said
+		case r.deniesVerb(c, ends):
+			return "stick=hot", true // "the heat hasn't gone"
+		case r.deniesVerb(c, goes):
+			return "", true // "the heat won't go": away, or up
+		case c.has("lacks", "await") && !s.neg, r.says(c, "attends", "attend", "attendons") && !s.neg, i > 0 && c.signs[i-1].sense == "want", c.has("fails", "lacks") && c.has("not", "no"):
 			return "", true // "waiting for the heat", "no le falta calor"
 		case s.hindi() && !s.neg && s.grade == plainly && c.figure(), s.sense == "heat" && i+1 < len(c.signs) && c.signs[i+1].sense == "num":
 			return "", true // "ताप 55", "temperature is 61": a figure, not a feel
@@ -165,11 +175,15 @@ func (r *reader) warmth(c *clause, i int, in scope) (code string, ok bool) {
 // without says whether the heat at sign i is told as what was not found, or is no longer there:
 // "can't feel any heat", "not a spark of heat", "de calor nada", "se le fue el calor".
 func (c *clause) without(i int) bool {
-	if n := len(c.signs) - 1; i == n-1 && c.signs[n].text == "nada" || i < n && c.signs[n].text == "over" || i == n-2 && c.signs[n-1].text == "left" {
+	if n := len(c.signs) - 1; i == n-1 && c.signs[n].text == "nada" || i < n && c.signs[n].text == "over" || i == n-2 && c.signs[n-1].text == "left" && c.signs[n].text == "it" {
 		return true // "the heat is over", "the warmth left it"
 	}
 	for k := range c.signs {
-		switch s := &c.signs[k]; s.sense {
+		s := &c.signs[k]
+		if k > i && s.text == "gone" {
+			return true // "all the heat done gone"
+		}
+		switch s.sense {
 		case "vanished", "fails":
 			return true
 		case "seen=worms_dead", "die", "finish", "stop", "usedup", "leave", "seen=worms_escaping":
@@ -177,7 +191,7 @@ func (c *clause) without(i int) bool {
 				return !c.has("worm") // "the heat died", "la chaleur s'est arrêtée"
 			}
 		case "goout":
-			if k == i+1 && s.hindi() && s.to > s.from+1 && s.tense&past != 0 {
+			if k > i && s.hindi() && s.to > s.from+1 && s.tense&past != 0 {
 				return true // "garmi nikal chuki"
 			}
 		case "cant", "couldnt", "nothing", "not":
@@ -199,9 +213,9 @@ func (r *reader) gone(c *clause, i int) bool {
 	return k < len(c.signs) && (oneOf(c.signs[k].sense, "vanished", "fails") || ends(r.word(c.signs[k].from)) && r.names(&c.signs[k], "gone", "ido", "parti"))
 }
 
-// lasts says whether a clause denies that something ends: "won't go away", "no se le ha ido",
+// deniesVerb says whether a clause denies a verb of a kind: that the heat ends, "no se le ha ido",
 // "n'est pas partie", "halijaisha".
-func (r *reader) lasts(c *clause) bool {
+func (r *reader) deniesVerb(c *clause, kind func(word string) bool) bool {
 	for i := range c.signs {
 		s := &c.signs[i]
 		if s.tongue == sw {
@@ -210,17 +224,17 @@ func (r *reader) lasts(c *clause) bool {
 			}
 			continue
 		}
-		if !oneOf(s.sense, "not", "nor") && !(s.sense == "forgot" && s.hindi()) {
+		if !oneOf(s.sense, "not", "nor", "fails") && !(s.sense == "forgot" && s.hindi()) {
 			continue
 		}
 		k := i + 1
-		for k < len(c.signs) && oneOf(c.signs[k].sense, "filler", "is", "have", "didaux", "will") && !ends(r.word(c.signs[k].from)) {
+		for k < len(c.signs) && oneOf(c.signs[k].sense, "filler", "is", "have", "didaux", "will") && !kind(r.word(c.signs[k].from)) {
 			k++
 		}
-		if k < len(c.signs) && !c.signs[k].hindi() && ends(r.word(c.signs[k].from)) {
+		if k < len(c.signs) && !c.signs[k].hindi() && kind(r.word(c.signs[k].from)) {
 			return true
 		}
-		if s.hindi() && i > 0 && ends(r.word(c.signs[i-1].to-1)) {
+		if s.hindi() && i > 0 && kind(r.word(c.signs[i-1].to-1)) {
 			return true
 		}
 
@@ -228,12 +242,15 @@ func (r *reader) lasts(c *clause) bool {
 	return false
 }
 
+// goes says whether a word is of going, away or not.
+func goes(w string) bool { return oneOf(w, "go", "going", "goes", "va", "van", "part", "vont") }
+
 // ends says whether a word is of what ends, leaves or grows less.
 func ends(w string) bool {
 	switch w {
-	case "gone", "go", "going", "leave", "left", "leaving", "drop", "dropped", "dropping", "stop", "stops", "stopped", "stopping", "end", "ended", "ends", "died", "die", "dying", "lost", "losing", "fade", "faded", "fading", "reduce", "reduced", "missing", "lacking",
-		"ido", "fue", "va", "quita", "quitado", "baja", "bajado", "bajo", "deja", "falta", "perdido", "perdio", "acaba", "acabado", "acabo", "pierde", "pierden", "termina", "terminado", "disminuye", "disminuido", "cede", "afloja",
-		"parti", "partie", "part", "baisse", "baissee", "tombe", "tombee", "manque", "disparu", "perdu", "perdue", "arrete", "cesse", "diminue",
+	case "gone", "leave", "quit", "quits", "left", "leaving", "drop", "dropped", "dropping", "stop", "stops", "stopped", "stopping", "end", "ended", "ends", "died", "die", "dying", "lost", "losing", "fade", "faded", "fading", "reduce", "reduced", "missing", "lacking",
+		"ido", "quita", "quitado", "baja", "bajado", "bajo", "deja", "falta", "perdido", "perdio", "acaba", "acabado", "acabo", "pierde", "pierden", "termina", "terminado", "disminuye", "disminuido", "cede", "afloja",
+		"parti", "partie", "partir", "quitte", "quitter", "baisse", "baissee", "tombe", "tombee", "manque", "disparu", "perdu", "perdue", "descend", "arrete", "cesse", "diminue",
 		"gayi", "gai", "gaya", "kam", "kami", "khatam", "ghati", "utri", "गई", "गयी", "गया", "कम", "कमी", "खत्म", "ख़त्म", "घटी", "उतरी":
 		return true
 	}
@@ -246,7 +263,7 @@ func (c *clause) unreached(i int) bool {
 	for at := range c.signs {
 		switch c.signs[at].sense {
 		case "fails", "lacks", "await":
-			if c.past(at+1, "filler", "get", "is", "bit", "known", "") == i || at > i && c.past(i+1, "filler", "is", "known", "") == at {
+			if c.past(at+1, "filler", "get", "is", "bit", "known", "already", "atall", "also", "") == i || at > i && c.past(i+1, "filler", "is", "known", "") == at {
 				return true
 			}
 		case "cant":
@@ -267,6 +284,9 @@ func (c *clause) nothingOfIt(i int) bool {
 // bears says whether a clause speaks of bearing the heat, or of the hand that did not.
 func (r *reader) bears(c *clause) bool {
 	grips := c.find("hold") // "no ha agarrado calor": it took none
+	if grips > 0 && c.signs[grips-1].sense == "heat" && r.begins(&c.signs[grips], "tik", "टिक") {
+		return false // "गर्मी टिकी नहीं": it did not stay
+	}
 	return grips >= 0 && !(r.begins(&c.signs[grips], "agarr") && grips+1 < len(c.signs) && c.signs[grips+1].sense == "heat") || c.has("body") || r.says(c, "stand", "bear", "take", "tolerate", "resist", "handle", "keep", "aguanto", "aguanta", "aguantar", "aguante", "soporto", "soporta", "soportar", "soporte", "supporte", "supporter", "tiens", "tenir", "kuvumilia", "kustahimili")
 }
 
