@@ -181,7 +181,7 @@ func (d *delay) until(k int, o *outlook) string {
 		return "tomorrow" // "mañana lo paso"
 	case o.refusal || c.has("skip") && !c.has("not") && !o.stated && (o.odd == 0 || o.odd == 1 && job && c.core() <= 4):
 		return "skip"
-	case c.has("busy") && k > 0 && d.cs[k-1].has("couldnt") && r.says(c, "sick", "ill", "unwell", "malade", "enfermo", "enferma", "mgonjwa", "bimar", "बीमार"): // why it was not done
+	case c.has("busy") && k > 0 && d.cs[k-1].has("couldnt") && r.says(c, "tired", "cansado", "cansada", "fatigue", "fatiguee", "nimechoka", "thak", "thaka", "थक", "थका", "sick", "ill", "unwell", "malade", "enfermo", "enferma", "mgonjwa", "bimar", "बीमार"): // why it was not done
 	case c.has("busy") && k > 0 && d.cs[k-1].doubt && d.cs[k-1].hasAct(): // "ma femme l'a ptet fait, je suis en ville"
 	case c.has("busy") && slices.ContainsFunc(d.cs, func(x clause) bool { return x.has("worm") && x.has("nothing") }): // why the worms got nothing
 	case c.has("busy") && (r.asked == "none" || r.asked == "menu") && (c.hasDim("crop") || c.has("person") && !c.has("while")): // "we are planting maize", to nobody's question
