@@ -20,23 +20,9 @@ func (x *exchange) missed(m meaning) {
 	}
 	x.s.Talk.Misses++
 	q := x.open
-	if m.has("chat=hello") || m.has("chat=thanks") {
+	if key := smallTalk(m); key != "" {
 		x.s.Talk.Misses = 0
-		key := "hello_again"
-		if !m.has("chat=hello") {
-			key = "welcome"
-		}
 		x.say(key, x.nameArgs())
-		if q.ID != "" {
-			x.again()
-			return
-		}
-		x.tellNext()
-		return
-	}
-	if m.gone {
-		x.s.Talk.Misses = 0
-		x.say("gone_good", nil) // "the flies are gone"
 		if q.ID != "" {
 			x.again()
 			return
@@ -74,6 +60,19 @@ func (x *exchange) missed(m meaning) {
 		x.say("hint_"+q.ID, nil)
 	}
 	x.again()
+}
+
+// smallTalk names the answer to what asks and reports nothing; "" for all else.
+func smallTalk(m meaning) string {
+	switch {
+	case m.has("chat=hello"):
+		return "hello_again"
+	case m.has("chat=thanks"):
+		return "welcome"
+	case m.gone:
+		return "gone_good" // "the flies are gone"
+	}
+	return ""
 }
 
 // toldEarly takes what a line tells before or beside its question: the place is found,

@@ -1,8 +1,6 @@
 package understand
 
-import (
-	"strings"
-)
+import "strings"
 
 // Heat that is missing, gone, refused or awaited, and heat that does not go.
 
@@ -62,7 +60,7 @@ func (c *clause) unreached(i int) bool {
 // gone says whether the heat or the cold at sign i is no longer there, or nowhere.
 func (r *reader) gone(c *clause, i int) bool {
 	k := c.past(i+1, "is", "known", "")
-	return k < len(c.signs) && (oneOf(c.signs[k].sense, "vanished", "fails") || ends(r.word(c.signs[k].from)) && r.names(&c.signs[k], "gone", "ido", "parti"))
+	return k < len(c.signs) && (oneOf(c.signs[k].sense, "vanished", "fails") || oneOf(r.word(c.signs[k].from), "gone", "ido", "parti"))
 }
 
 // nothingOfIt says whether "nothing" stands before the warmth at sign i: "nothing warm in there".
@@ -94,17 +92,18 @@ func (r *reader) deniesVerb(c *clause, kind func(word string) bool) bool {
 		if !oneOf(s.sense, "not", "nor", "fails") && !(s.sense == "forgot" && s.hindi()) {
 			continue
 		}
-		k := i + 1
-		for k < len(c.signs) && oneOf(c.signs[k].sense, "filler", "is", "have", "didaux", "will") && !kind(r.word(c.signs[k].from)) {
-			k++
-		}
-		if k < len(c.signs) && !c.signs[k].hindi() && kind(r.word(c.signs[k].from)) {
-			return true
+		for k := i + 1; k < len(c.signs); k++ {
+			n := &c.signs[k]
+			if kind(r.word(n.from)) && !n.hindi() {
+				return true
+			}
+			if !oneOf(n.sense, "filler", "is", "have", "didaux", "will") {
+				break
+			}
 		}
 		if s.hindi() && i > 0 && kind(r.word(c.signs[i-1].to-1)) {
 			return true
 		}
-
 	}
 	return false
 }

@@ -85,16 +85,14 @@ func (r *reader) deny(c *clause, i int) {
 // grammar puts it, else what follows, else what stands before.
 func (r *reader) negated(c *clause, i int) int {
 	s := &c.signs[i]
-	t := -1
 	if i == 1 && len(c.signs) == 2 && (s.tongue == sw && s.text == "hapana" && quality(c.signs[0].sense) || s.text == "non" && inDim(c.signs[0].sense, "did")) {
-		t = 0 // "moto hapana", "retourné non"
+		return 0 // "moto hapana", "retourné non"
 	}
-	if s.hindi() && s.sense != "nor" {
-		if k := c.negatedBefore(i); k >= 0 {
-			t = k
-		}
-	}
-	if s.tongue == fr && t < 0 && s.text != "ne" && s.text != "n" {
+	t := -1
+	switch {
+	case s.hindi() && s.sense != "nor":
+		t = c.negatedBefore(i)
+	case s.tongue == fr && s.text != "ne" && s.text != "n":
 		t = c.negatedWithin(i)
 	}
 	if t < 0 {

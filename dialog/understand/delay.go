@@ -167,14 +167,11 @@ func (d *delay) until(k int, o *outlook) string {
 		return "skip" // "this time I will skip the turning"
 	case o.plan && c.signs[0].sense == "skip" && job:
 		return "skip" // "rehne do is baar nahi paltunga"
-	case o.plan && c.tomorrow:
-		return "tomorrow"
 	case o.plan:
-		w := "later"
 		if k+1 < len(d.cs) && d.cs[k+1].tomorrow && onlyTime(&d.cs[k+1]) || k > 0 && d.cs[k-1].tomorrow && onlyTime(&d.cs[k-1]) {
-			w = "tomorrow"
+			return "tomorrow"
 		}
-		return w
+		return c.dayNamed()
 	case c.has("skip") && c.later && r.says(c, "pal", "para", "pour") && !o.stated:
 		return "later" // "lo dejo pal otro sábado"
 	case c.has("skip") && c.tomorrow && !c.has("not") && !o.stated:
@@ -186,10 +183,8 @@ func (d *delay) until(k int, o *outlook) string {
 	case c.has("busy") && slices.ContainsFunc(d.cs, func(x clause) bool { return x.has("worm") && x.has("nothing") }): // why the worms got nothing
 	case c.has("busy") && (r.asked == "none" || r.asked == "menu") && (c.hasDim("crop") || c.has("person") && !c.has("while")): // "we are planting maize", to nobody's question
 	case c.has("busy") && !(c.find("busy") > 0 && c.signs[c.find("busy")-1].sense == "not") && !f.tells(done) && !slices.ContainsFunc(d.cs, func(x clause) bool { return x.has("forgot") && !x.has("busy") }) && !(f.tells(notDone) && r.didNot(&d.cs[0])) && !c.has("while", "was", "before", "didaux", "forgot", "couldnt") && (!c.has("foreign") || c.later) && !c.has("money") && (!c.has("person", "animal") || c.has("me") || c.signs[0].sense == "busy") && !c.hasDim("animal"):
-		if c.tomorrow {
-			return "tomorrow"
-		} else if f.when != "skip" { // "I won't, too tired"
-			return "later"
+		if c.tomorrow || f.when != "skip" { // "I won't, too tired"
+			return c.dayNamed()
 		}
 	case c.notToday() && job && !f.tells(notDone):
 		return "later" // "pas aujourd'hui, il pleut trop"

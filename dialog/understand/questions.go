@@ -74,11 +74,7 @@ func (q *inquiry) journey(c *clause) bool {
 	case c.end == "?" && (c.has("then", "and", "after") || r.says(c, "phir", "fir", "फिर")) && c.onlyOf("then", "and", "after", "filler", "now"), // "and then?"
 		c.has("progress") && c.has("ask=next", "then", "after") && !q.troubled && !c.hasDeed(),
 		c.has("step") && c.has("ask=next", "after", "then", "remain"):
-		if q.troubled {
-			q.add("ask=help")
-			return true
-		}
-		q.add("ask=next")
+		q.addNext()
 		return true
 	case c.has("howmany") && c.has("dayword", "remain", "length") && (c.has("remain", "ready", "compost", "finish") || len(c.signs) <= 3) && !c.hasDeed() && !c.hasDim("moisture"),
 		c.has("how", "what", "which", "howmany") && c.has("progress") && !c.hasDeed() && !c.hasQuality(),

@@ -71,10 +71,8 @@ func (p *splitter) take(i int) {
 		}
 		p.keep(s)
 	case "while":
-		if s.tongue != hi && s.tongue != hiLatn || s.text == "jab" || s.text == "जब" || s.text == "jb" {
-			if p.deedBefore(p.cur) && !p.asks(i) {
-				p.flush(",") // "he turned it while I was away"
-			}
+		if (!s.hindi() || oneOf(s.text, "jab", "जब", "jb")) && p.deedBefore(p.cur) && !p.asks(i) {
+			p.flush(",") // "he turned it while I was away"
 		}
 		p.keep(s)
 	case "if", "whatif":
@@ -88,8 +86,8 @@ func (p *splitter) take(i int) {
 		}
 		p.keep(s)
 	case "filler":
-		if s.text == "par" || s.text == "पर" || s.text == "pr" {
-			if n := len(p.cur); n > 0 && (act(p.cur[n-1].sense) || verbal(p.cur[n-1].sense) || quality(p.cur[n-1].sense) || p.cur[n-1].sense == "is" || p.cur[n-1].sense == "was" || p.cur[n-1].sense == "done" || p.cur[n-1].sense == "isaid") {
+		if n := len(p.cur); n > 0 && oneOf(s.text, "par", "पर", "pr") {
+			if last := p.cur[n-1].sense; act(last) || verbal(last) || quality(last) || oneOf(last, "is", "was", "done", "isaid") {
 				p.flush("but") // Hindi par: "but" after a verb, "on" after a thing
 				return
 			}
@@ -115,18 +113,15 @@ func (p *splitter) take(i int) {
 // mark: a comma closes a clause, a full stop a sentence too.
 func (p *splitter) mark(s sign) {
 	switch s.sense {
-	case ",", ";", ":", "(", ")", "/", "|", "¿":
-		if s.sense == "/" {
-			s.sense = "or"
-			p.keep(s)
-			return
-		}
+	case ",", ";", ":", "(", ")", "|", "¿":
 		p.flush(",")
+	case "/":
+		s.sense = "or"
+		p.keep(s)
 	case "-":
-		if p.tokens[s.from].glued {
-			return
+		if !p.tokens[s.from].glued {
+			p.flush(",")
 		}
-		p.flush(",")
 	case "+":
 		if p.asked == "have" {
 			p.keep(s)

@@ -25,7 +25,7 @@ func (r *reader) standing(c *clause, i int, last tense) outcome {
 	if d.form == 0 && inDim(s.sense, "did") || s.tongue == en && c.will && r.word(s.from) == "put" {
 		d.form = bare // "we will put the layer down": one form for both
 	}
-	d.neg = s.neg || s.hindi() && i > 0 && c.signs[i-1].sense == "nothing" || c.has("nothing") && s.tongue != sw && s.tongue != hi && s.tongue != hiLatn // "rien donné"
+	d.neg = s.neg || s.hindi() && i > 0 && c.signs[i-1].sense == "nothing" || c.has("nothing") && s.tongue != sw && !s.hindi() // "rien donné"
 	if i+1 < len(c.signs) {
 		d.next = c.signs[i+1].sense
 	}

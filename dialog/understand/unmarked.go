@@ -15,12 +15,13 @@ func (r *reader) anew(cur []sign, i int) bool {
 	}
 	s := &r.signs[i]
 	w := r.word(s.from)
+	told := clause{signs: cur}
 	switch {
 	case n == 1 && cur[0].sense == "no" && r.best == en:
 		return w == "my" // "no my chest is tight"
-	case s.sense == "canq" && s.tongue == en && s.to > s.from+1 && n > 2 && !tight(cur[n-1].sense) && !oneOf(cur[n-1].sense, "and", "but", "then") && !subordinates(r.word(s.from-1)) && !(&clause{signs: cur}).has("what", "how", "why", "which", "whenq", "howmany", "who", "ask=next", "if", "whatif"):
+	case s.sense == "canq" && s.tongue == en && s.to > s.from+1 && n > 2 && !tight(cur[n-1].sense) && !oneOf(cur[n-1].sense, "and", "but", "then") && !subordinates(r.word(s.from-1)) && !told.has("what", "how", "why", "which", "whenq", "howmany", "who", "ask=next", "if", "whatif"):
 		return true // "lent the mesh to my cousin | can i use a net"
-	case s.sense == "did=watered" && s.tongue == en && s.tense&past != 0 && cur[n-1].text == "down" && (&clause{signs: cur}).has("is"):
+	case s.sense == "did=watered" && s.tongue == en && s.tense&past != 0 && cur[n-1].text == "down" && told.has("is"):
 		return true // "green stuff is down | wetted it too"
 	case s.sense == "chat=thanks":
 		return greets(cur)
@@ -34,7 +35,7 @@ func (r *reader) anew(cur []sign, i int) bool {
 		return true
 	case s.hindi() && oneOf(w, "aisa", "aise", "esa", "ऐसा", "ऐसे") && i+1 < len(r.signs) && oneOf(r.signs[i+1].sense, "why", "ask=why") && stated(cur):
 		return true // "खट्टी है | ऐसा क्यों"
-	case w == "will" && s.tongue == en && i+1 < len(r.signs) && act(r.signs[i+1].sense) && (&clause{signs: cur}).amounts():
+	case w == "will" && s.tongue == en && i+1 < len(r.signs) && act(r.signs[i+1].sense) && told.amounts():
 		return true // "got 5 sacks of sawdust | will put them on tomorrow"
 	case r.asksLeave(s) && stated(cur) && (!tight(cur[n-1].sense) || s.tongue == sw && oneOf(cur[n-1].sense, "very", "bit")) && !subordinates(r.word(s.from-1)) && r.asks(i):
 		return true // "polvo puro | le echo agua?"
@@ -49,7 +50,7 @@ func (r *reader) anew(cur []sign, i int) bool {
 		if last := &r.signs[len(r.signs)-1]; s.sense == "worm" && oneOf(last.sense, "good", "ok") && last.from > s.from {
 			return true // "ghas ug aayi upar | kenchue bhi theek"
 		}
-		return r.statesAhead(i) && r.verbAfter(i) && (!(&clause{signs: cur}).hasHarm() || inDim(s.sense, "seen") || s.sense == "worm" || s.sense == "heap")
+		return r.statesAhead(i) && r.verbAfter(i) && (!told.hasHarm() || inDim(s.sense, "seen") || s.sense == "worm" || s.sense == "heap")
 	case oneOf(s.sense, "is", "heap", "stick") && takenBack(cur):
 		return r.statesAhead(i) // "apreté frío por error es caliente"
 	case s.tongue == sw:
@@ -57,7 +58,7 @@ func (r *reader) anew(cur []sign, i int) bool {
 	}
 	switch w {
 	case "esta", "estan", "era":
-		return i+1 < len(r.signs) && quality(r.signs[i+1].sense) && (r.signs[i+1].sense != "alive" || (&clause{signs: cur}).has("did=fed"))
+		return i+1 < len(r.signs) && quality(r.signs[i+1].sense) && (r.signs[i+1].sense != "alive" || told.has("did=fed"))
 	case "it", "its":
 		if act(cur[n-1].sense) || oneOf(cur[n-1].sense, "now", "today") {
 			return false // "shook it hard", "cold on monday now | its hot"

@@ -157,7 +157,7 @@ func (v *verb) takeout() (code string, ok bool) {
 
 // open: "opened": a bottle.
 func (v *verb) open() (code string, ok bool) {
-	if (v.has("body") || v.has("heap") && !v.has("bottle", "cap")) && !v.bottle && !v.has("gas") || v.opened(v.clause, v.i) {
+	if v.has("body", "heap") && !v.bottle && !v.has("gas") || v.opened(v.clause, v.i) {
 		return "", false // "la main ouverte"
 	}
 	if v.bottle || v.has("gas") || v.asked == "bottle" || v.asked == "shake" || v.about.bottle {
@@ -171,7 +171,7 @@ func (v *verb) collect() (code string, ok bool) {
 	if v.has("compost") && !v.hasDim("material") && !v.has("leaf", "dry_leaf", "dung") {
 		return "did=harvested", true
 	}
-	if v.stuff || v.asked == "have" || v.has("dung", "leaf", "dry_leaf", "stem", "stalk", "grasses", "straws", "huskw", "animal") || v.hasDim("animal") {
+	if v.stuff || v.asked == "have" || v.has("dry_leaf", "stem", "grasses", "animal") || v.hasDim("animal") {
 		return "did=gathered", true
 	}
 	return "", false
@@ -182,7 +182,7 @@ func (v *verb) bring() (code string, ok bool) {
 	if v.water && !v.hasDim("material") && v.has("heap", "bed", "layer") {
 		return "did=watered", true
 	}
-	if v.stuff || v.asked == "have" || v.has("dung", "leaf", "dry_leaf", "stem", "stalk", "grasses", "straws", "huskw") {
+	if v.stuff || v.asked == "have" || v.has("dry_leaf", "stem", "grasses") {
 		return "did=gathered", true
 	}
 	return "", false
