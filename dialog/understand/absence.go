@@ -7,8 +7,8 @@ import "strings"
 // without says whether the heat at sign i is told as what was not found, or is no longer there:
 // "can't feel any heat", "not a spark of heat", "de calor nada", "se le fue el calor".
 func (c *clause) without(i int) bool {
-	if n := len(c.signs) - 1; i == n-1 && c.signs[n].text == "nada" || i < n && c.signs[n].text == "over" || i == n-2 && c.signs[n-1].text == "left" && c.signs[n].text == "it" {
-		return true // "the heat is over", "the warmth left it"
+	if n := len(c.signs) - 1; i == n-1 && c.signs[n].text == "nada" || i == n-2 && c.signs[n-1].sense == "is" && c.signs[n].text == "over" || i == n-2 && c.signs[n-1].text == "left" && c.signs[n].text == "it" {
+		return true // "the heat is over", but not "heat all over"; "the warmth left it"
 	}
 	for k := range c.signs {
 		s := &c.signs[k]
@@ -23,8 +23,8 @@ func (c *clause) without(i int) bool {
 				return !c.has("worm") // "the heat died", "la chaleur s'est arrêtée"
 			}
 		case "goout":
-			if k > i && s.hindi() && s.to > s.from+1 && s.tense&past != 0 {
-				return true // "garmi nikal chuki"
+			if s.hindi() && s.to > s.from+1 && s.tense&past != 0 && k == c.past(i+1, "filler", "", "not") {
+				return true // "garmi nikal chuki", "गर्मी टिकी नहीं सारी निकल गई"
 			}
 		case "cant", "couldnt", "nothing", "not":
 			if k < i && !s.hindi() && c.past(k+1, "filler", "atall", "bit", "one", "known", "", "get", "have", "look", "collect", "me", "inside_of", "smell", "seen=fire", "like") >= i {

@@ -39,7 +39,7 @@ func (p *peril) smokes(i int) string {
 // "cooking supper on the fire", "je cuis le riz au feu de bois".
 func (p *peril) cooks(i int) bool {
 	s := &p.signs[i]
-	if p.has("heap", "compost", "worm", "bottle", "body", "cloth", "leaf", "dry_leaf", "straws") || slices.ContainsFunc(p.r.tokens, func(t token) bool { return spreads(t.text) }) {
+	if ablaze(p.r.word(s.to-2), p.r.word(s.to-1)) || p.has("heap", "compost", "worm", "bottle", "body", "cloth", "leaf", "dry_leaf", "straws") || slices.ContainsFunc(p.r.tokens, func(t token) bool { return spreads(t.text) }) {
 		return false
 	}
 	if s.to == s.from+1 && oneOf(p.r.word(s.from-1), "cooking", "kitchen") {
@@ -50,6 +50,11 @@ func (p *peril) cooks(i int) bool {
 	return on && p.r.says(p.clause, "cook", "cooking", "cooked", "boiling", "roasting", "frying", "baking",
 		"cocinando", "cocino", "cocinamos", "cociendo", "guisando", "asando", "hirviendo", "cuis", "cuit", "cuisine", "cuisons", "cuisinons", "grille", "prepare",
 		"napika", "ninapika", "tunapika", "anapika", "pika", "kupika", "nachemsha", "paka", "pakaa", "pak", "bana", "पका", "पक", "बना")
+}
+
+// ablaze says whether two words say that a thing burns, and not where a pot stands: "on fire", "en feu".
+func ablaze(on, fire string) bool {
+	return on == "on" && fire == "fire" || on == "en" && oneOf(fire, "feu", "flammes", "llamas")
 }
 
 // spreads says whether a word tells that a fire goes on to something else.
